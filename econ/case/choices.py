@@ -1,0 +1,130 @@
+"""The options of every choice in a case, by path; rooms are written ``rooms[].wall``."""
+
+import re
+from typing import Final
+
+NOT_KNOWN: Final = "not_known"
+"""The last option of every choice: "I don't know", kept apart from an untouched default."""
+
+YES_NO: Final = ("yes", "no")
+SAID: Final = ("yes", "no", "not_said")
+WALLS: Final = ("wood_frame", "brick_on_frame", "block", "poured_concrete", "solid_brick", "stone")
+SIDES: Final = ("outside", "heated_room", "unheated_room", "earth")
+GRADES: Final = ("economy", "standard", "cold_climate")
+KIT_SIZES: Final = ("6", "9", "12", "18", "24", "30", "36")
+
+_OPTIONS: Final[dict[str, tuple[str, ...]]] = {
+    "use.cool": YES_NO,
+    "use.heat": ("yes", "sometimes", "no"),
+    "use.dry": YES_NO,
+    "use.when": ("evenings_and_nights", "working_hours", "day_and_night", "hot_days_only"),
+    "use.present_heat_stays": YES_NO,
+    "rooms[].kind": ("lower_level", "garage", "sunroom", "bedroom", "living", "attic", "other"),
+    "rooms[].north": SIDES,
+    "rooms[].east": SIDES,
+    "rooms[].south": SIDES,
+    "rooms[].west": SIDES,
+    "rooms[].above": ("heated_room", "vented_attic", "flat_roof", "sloped_roof"),
+    "rooms[].below": ("heated_room", "slab_on_grade", "basement_floor", "vented_crawl", "unheated_room", "open_air"),
+    "rooms[].wall": WALLS,
+    "rooms[].wall_insulated": YES_NO,
+    "rooms[].glazing": ("single", "double", "low_e"),
+    "rooms[].shade": ("none", "some", "heavy"),
+    "rooms[].draughts": ("tight", "average", "leaky"),
+    "rooms[].kitchen": YES_NO,
+    "rooms[].door": ("open", "usually_closed", "none"),
+    "now.cooling": ("none", "window_units", "portable"),
+    "now.heat": ("none", "electric", "gas", "propane", "oil", "wood"),
+    "now.dehumidifier": YES_NO,
+    "prices.pays_bill": ("me", "tenant", "included_in_rent"),
+    "window.size": ("choose", "5", "6", "8", "10", "12", "14", "18", "24", "28"),
+    "window.cycle": ("cooling_only", "reverse_cycle"),
+    "window.opening": ("sash", "sliding", "casement", "small_high", "none"),
+    "window.escape": YES_NO,
+    "window.outlet": ("own_circuit", "shared", "none"),
+    "kit.size": ("choose", *KIT_SIZES),
+    "kit.grade": GRADES,
+    "kit.volts": ("120", "240"),
+    "kit.connection": ("single_use_quick", "reusable_quick", "flare"),
+    "hired.size": ("same_as_kit", *KIT_SIZES),
+    "hired.grade": ("same_as_kit", *GRADES),
+    "quote.equipment": SAID,
+    "quote.electrical": SAID,
+    "quote.permit": SAID,
+    "quote.removal": SAID,
+    "quote.warranty": SAID,
+    "site.occupancy": ("owner_lives_here", "owner_lets", "tenant"),
+    "site.permit": ("needed", "not_needed"),
+    "site.owner_may_mechanical": YES_NO,
+    "site.owner_may_electrical": YES_NO,
+    "site.association": ("none", "consent_needed", "refused"),
+    "site.wall": WALLS,
+    "site.outdoor_place": ("ground_pad", "wall_bracket", "roof"),
+    "site.drain": ("gravity", "pump"),
+    "site.panel_spaces": YES_NO,
+    "site.wiring": ("exposed", "fished"),
+    "site.circuit": ("new", "own_circuit", "shared"),
+    "work.helper": ("none", "free", "paid"),
+    "work.days": ("weekends", "evenings", "any"),
+    "work.start_doing": ("now",),
+}
+
+CHOICES: Final[dict[str, tuple[str, ...]]] = {path: (*options, NOT_KNOWN) for path, options in _OPTIONS.items()}
+"""Options by path; a choice travels below the sheet as its position here."""
+
+_ROOM_INDEX = re.compile(r"^rooms\[\d*\]\.")
+
+
+def table_path(path: str) -> str:
+    """Return the path as tables write it: ``rooms[2].wall`` becomes ``rooms[].wall``.
+
+    Examples
+    --------
+    >>> table_path("rooms[2].wall"), table_path("kit.size")
+    ('rooms[].wall', 'kit.size')
+    """
+    return _ROOM_INDEX.sub("rooms[].", path)
+
+
+def code(path: str, option: str) -> float:
+    """Return the number an option travels as: its position among the options of its path.
+
+    Parameters
+    ----------
+    path : str
+        A choice's path, with or without a room index.
+    option : str
+        One of its options, or "not_known".
+
+    Returns
+    -------
+    code : float
+        Position, the first option being 0.
+
+    Raises
+    ------
+    KeyError
+        If the path is not that of a choice.
+    ValueError
+        If the option is not among those of the path.
+
+    Examples
+    --------
+    >>> code("use.heat", "no"), code("rooms[0].kitchen", "not_known")
+    (2.0, 2.0)
+    """
+    options = CHOICES[table_path(path)]
+    if option not in options:
+        raise ValueError(f"{path} knows no option {option!r}; it must be one of {', '.join(options)}.")
+    return float(options.index(option))
+
+
+def option_at(path: str, position: float) -> str:
+    """Return the option that stands at a position: the inverse of `code`.
+
+    Examples
+    --------
+    >>> option_at("use.heat", 2.0)
+    'no'
+    """
+    return CHOICES[table_path(path)][int(position)]

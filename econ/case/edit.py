@@ -1,0 +1,173 @@
+"""Change one thing in a case: every function returns a new case, or refuses with the faults."""
+
+import re
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from typing import Any, Final, Literal
+
+from econ.case.choices import NOT_KNOWN
+from econ.case.form import FieldInfo, field_at, fields
+from econ.case.quantity import UNKNOWN, Amount
+from econ.case.schema import SECTIONS, Case, case_from, plain
+from econ.case.section import Known
+from econ.kernel.errors import CaseError, Fault, UnknownChoiceError
+
+State = Literal["yours", "usual", "not_known"]
+_PATH: Final = re.compile(
+    r"(?P<section>[a-z]+)(?:\[(?P<index>\d{1,3})\])?\.(?P<field>[a-z0-9_]+)(?:\.(?P<key>[a-z0-9_.\[\]]+))?"
+)
+
+
+def value_at(case: Case, path: str) -> Any:
+    """Return what the user set at a path, or None where nothing was set.
+
+    Parameters
+    ----------
+    case : Case
+        The case.
+    path : str
+        ``"kit.price_usd"``, ``"rooms[0].wall"`` or ``"work.parties.<task>"``.
+
+    Returns
+    -------
+    value : Amount, str, tuple or None
+        An amount, an option or text; a tuple for lists and tables.
+    """
+    section, index, name, key = _place(case, path)
+    part = case.rooms[index] if section == "rooms" else getattr(case, section)
+    value = getattr(part, name)
+    return dict(value or ()).get(key) if key else value
+
+
+def with_value(case: Case, path: str, value: object, known: Known | None = None) -> Case:
+    """Return the case with one value set.
+
+    Parameters
+    ----------
+    case : Case
+        The case; it stays as it is.
+    path : str
+        As in `value_at`.
+    value : object
+        As a case file would hold it ("884 ft**2", 0.15, "block", {low, likely, high}, "not known"), or an Amount.
+    known : Known, optional
+        Table keys to check names against.
+
+    Raises
+    ------
+    CaseError
+        If the value is refused, with its faults.
+    """
+    section, index, name, key = _place(case, path)
+    tables = plain(case)
+    part = tables["rooms"][index] if section == "rooms" else tables.setdefault(section, {})
+    written = dict(value.written) if isinstance(value, Amount) and isinstance(value.written, tuple) else value
+    part[name] = (part.get(name) or {}) | {key: written} if key else getattr(written, "written", written)
+    return case_from(tables, known)
+
+
+def without_value(case: Case, path: str) -> Case:
+    """Return the case with one value untouched again: its usual value holds."""
+    section, index, name, key = _place(case, path)
+    tables = plain(case)
+    part = tables["rooms"][index] if section == "rooms" else tables.get(section, {})
+    if key:
+        part.get(name, {}).pop(key, None)
+    if not key or not part.get(name):
+        part.pop(name, None)
+    return case_from(tables)
+
+
+def state_of(case: Case, path: str) -> State:
+    """Return whether a value is the user's, the usual one, or said to be not known."""
+    return _state(value_at(case, path))
+
+
+def states(case: Case) -> dict[str, State]:
+    """Return the state of every amount and choice, rooms with their index."""
+    return {path: state_of(case, path) for path, info in asked_paths(case) if info.kind in ("amount", "choice")}
+
+
+def answer_counts(case: Case) -> dict[State, int]:
+    """Return how many amounts and choices are the user's, usual, and not known."""
+    counted = Counter(states(case).values())
+    return {"yours": counted["yours"], "usual": counted["usual"], "not_known": counted["not_known"]}
+
+
+def asked_paths(case: Case) -> Iterator[tuple[str, FieldInfo]]:
+    """Yield every field's path in this case, ``rooms[i].x`` for each room, with what the schema says of it."""
+    for section in SECTIONS:
+        rooms = range(len(case.rooms)) if section == "rooms" else (0,)
+        for index in rooms:
+            for info in fields(section):
+                yield info.path.replace("[]", f"[{index}]"), info
+
+
+def is_asked(case: Case, info: FieldInfo, usual: Mapping[str, str]) -> bool:
+    """Return whether an earlier answer makes a field matter.
+
+    Parameters
+    ----------
+    case : Case
+        The case.
+    info : FieldInfo
+        The field.
+    usual : mapping of str to str
+        Usual options by path, for choices left untouched; where one is not known the field is asked.
+    """
+    if not info.asks_after:
+        return True
+    path, _, options = info.asks_after.partition("=")
+    chosen = value_at(case, path) or usual.get(path, NOT_KNOWN)
+    return chosen == NOT_KNOWN or chosen in options.split("|")
+
+
+def add_room(case: Case, room: Mapping[str, object] | None = None) -> Case:
+    """Return the case with one more room at the end.
+
+    Parameters
+    ----------
+    case : Case
+        The case.
+    room : mapping, optional
+        What is known of the room, as a file's ``[[rooms]]`` block.
+    """
+    tables = plain(case)
+    tables["rooms"].append(dict(room or {}))
+    return case_from(tables)
+
+
+def remove_room(case: Case, index: int) -> Case:
+    """Return the case without one room; the last one cannot go."""
+    if not 0 <= index < len(case.rooms):
+        raise _unknown(f"rooms[{index}]", f"has rooms 0 to {len(case.rooms) - 1}", "Name one of them.")
+    tables = plain(case)
+    del tables["rooms"][index]
+    return case_from(tables)
+
+
+def _state(value: object) -> State:
+    if value is None:
+        return "usual"
+    return "not_known" if value in (UNKNOWN, NOT_KNOWN) else "yours"
+
+
+def _place(case: Case, path: str) -> tuple[str, int, str, str]:
+    found = _PATH.fullmatch(path)
+    has_index = found is not None and found["index"] is not None
+    if found is None or has_index != (found["section"] == "rooms"):
+        raise _unknown(path, "is not the path of a field", "Write it such as kit.price_usd or rooms[0].wall.")
+    index = int(found["index"] or 0)
+    if has_index and index >= len(case.rooms):
+        raise _unknown(path, f"names a room that is not there; there are {len(case.rooms)}", "Add the room first.")
+    try:
+        info = field_at(f"{found['section']}{'[]' if has_index else ''}.{found['field']}")
+    except UnknownChoiceError as error:
+        raise _unknown(path, "is not a field", f"Nearest: {', '.join(error.nearest)}.") from None
+    if found["key"] and info.kind not in ("table", "amounts"):
+        raise _unknown(path, "is not the path of a field", f"{info.path} holds one value.")
+    return found["section"], index, found["field"], found["key"] or ""
+
+
+def _unknown(path: str, problem: str, remedy: str) -> CaseError:
+    return CaseError([Fault(path, problem, repr(path), remedy)])

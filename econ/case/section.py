@@ -1,0 +1,145 @@
+"""What every section of a case has in common: frozen, no unknown field, each value checked as declared."""
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Annotated, Any, ClassVar, Final
+
+from pydantic import BaseModel, ConfigDict, InstanceOf, ValidationInfo, field_validator
+
+from econ.case import choices, quantity
+from econ.case.quantity import Measure
+from econ.kernel.errors import CaseError, Fault
+
+Amt = Annotated[quantity.Amount, InstanceOf()] | None
+Amounts = tuple[tuple[str, Annotated[quantity.Amount, InstanceOf()]], ...] | None
+Choice = str | None
+Text = str | None
+
+FIGURE: Final = Measure("", "", -1_000_000.0, 10_000_000.0)
+"""Bounds of a figure changed by hand: its own table's unit, any sign."""
+
+TEXT_LIMIT: Final = 10_000
+_NAME: Final = re.compile(r"[a-z0-9_]{1,80}")
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """Keys of the tables that a case may name; an empty tuple leaves that kind unchecked.
+
+    Attributes
+    ----------
+    stations : tuple of str
+        Weather places, "<station>, <ST>".
+    tasks : tuple of str
+        Installation tasks.
+    tools : tuple of str
+        Tools.
+    states : tuple of str
+        Two-letter codes of the states whose prices are known.
+    """
+
+    stations: tuple[str, ...] = ()
+    tasks: tuple[str, ...] = ()
+    tools: tuple[str, ...] = ()
+    states: tuple[str, ...] = ()
+
+
+class Section(BaseModel):
+    """A part of a case; every field may be left out."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+    path: ClassVar[str] = ""
+
+    @field_validator("*", mode="before")
+    @classmethod
+    def checked(cls, raw: Any, info: ValidationInfo) -> Any:
+        """Return the value as its field's declaration reads it."""
+        name = str(info.field_name)
+        extra = cls.model_fields[name].json_schema_extra
+        if raw is None or not isinstance(extra, dict):
+            return raw
+        if extra["kind"] == "amount":
+            return quantity.amount(raw, measure_of(extra))
+        readers: dict[str, Callable[[Any], Any]] = {"text": text, "table": pairs, "list": names, "amounts": amounts}
+        if extra["kind"] == "choice":
+            return option(f"{cls.path}.{name}", raw)
+        return readers[str(extra["kind"])](raw)
+
+
+def measure_of(extra: Mapping[str, Any]) -> Measure:
+    """Return unit and bounds from a field's declaration."""
+    return Measure(extra["unit"], extra["us_unit"], extra["low"], extra["high"], extra["is_whole"])
+
+
+def fault(problem: str, raw: object, remedy: str, part: str = "") -> CaseError:
+    """Return the error for one fault of one field."""
+    return CaseError([Fault(part, problem, quantity.short(raw), remedy)])
+
+
+def option(path: str, raw: object) -> str:
+    """Return the option that was chosen; "not known" in any spelling is the option not_known."""
+    options = choices.CHOICES[path]
+    chosen = choices.NOT_KNOWN if quantity.is_not_known(raw) else str(raw).strip()
+    if isinstance(raw, bool) or not isinstance(raw, str | int) or chosen not in options:
+        listed = ", ".join(options[:-1])
+        raise fault(f'must be one of: {listed}, or "not known"', raw, "Write one of these in quotes.")
+    return chosen
+
+
+def text(raw: object) -> str:
+    """Return a text that can be saved and printed."""
+    if isinstance(raw, date):
+        return raw.isoformat()
+    if not isinstance(raw, str):
+        raise fault("must be text", raw, "Put it in quotes.")
+    if len(raw) > TEXT_LIMIT or any("\ud800" <= letter <= "\udfff" for letter in raw):
+        raise fault(f"must be readable text of at most {TEXT_LIMIT} letters", raw, "Shorten it.")
+    return raw
+
+
+def day(raw: object) -> str:
+    """Return a date as ISO text, year-month-day."""
+    written = text(raw)
+    try:
+        given = date.fromisoformat(written)
+    except ValueError:
+        raise fault("must be a date", raw, 'Write it year-month-day, such as "2027-05-20".') from None
+    if not 2000 <= given.year <= 2100 or len(written) != len("2027-05-20"):
+        raise fault("must be a date from 2000 to 2100, year-month-day", raw, 'Write it such as "2027-05-20".')
+    return written
+
+
+def pairs(raw: object) -> tuple[tuple[str, str], ...] | None:
+    """Return a table of texts as pairs; an empty one says nothing, as if it were left out."""
+    if not isinstance(raw, Mapping) or not all(isinstance(value, str) for value in raw.values()):
+        raise fault(
+            "must be a table of task = party", raw, 'Write it such as parties = {hang_outdoor_unit = "helper"}.'
+        )
+    return tuple((str(key), str(value)) for key, value in raw.items()) or None
+
+
+def amounts(raw: object) -> tuple[tuple[str, quantity.Amount], ...] | None:
+    """Return a table of amounts by path, each in the unit of its own line; an empty one says nothing."""
+    if not isinstance(raw, Mapping):
+        raise fault("must be a table of path = number", raw, 'Write it such as changed = {"costs.ground_pad_usd" = 45}.')
+    faults: list[Fault] = []
+    read = []
+    for key, value in raw.items():
+        try:
+            read.append((str(key), quantity.amount(value, FIGURE)))
+        except CaseError as error:
+            faults += [Fault(f"{key}", each.problem, each.got, each.remedy) for each in error.faults]
+    if faults:
+        raise CaseError(faults)
+    return tuple(read) or None
+
+
+def names(raw: object) -> tuple[str, ...]:
+    """Return a list of short names, each once."""
+    if not isinstance(raw, Sequence) or isinstance(raw, str) or not all(isinstance(name, str) for name in raw):
+        raise fault("must be a list of names", raw, 'Write it such as ["drill", "level"].')
+    if any(not _NAME.fullmatch(name) for name in raw):
+        raise fault("each name has small letters, digits and _", raw, 'Write it such as ["drill", "level"].')
+    return tuple(dict.fromkeys(raw))

@@ -1,0 +1,86 @@
+"""The equipment of each way: window units, the kit, the hired unit, and the quote."""
+
+from typing import ClassVar
+
+from pydantic import field_validator
+
+from econ.case.field import LIFE, UPKEEP, USD, WAIT, amount, choice, length, words
+from econ.case.quantity import Measure
+from econ.case.section import Amt, Choice, Section, Text, day
+
+_RATING = "From the label; left out, that of its size and class."
+
+
+class WindowUnits(Section):
+    """New window units."""
+
+    path: ClassVar[str] = "window"
+
+    size: Choice = choice("Size of each", "In thousand Btu an hour; choose lets the tool pick.")
+    count: Amt = amount("How many", "Window units to buy.", Measure("", "", 1.0, 20.0, True))
+    cycle: Choice = choice("Cooling only or heating too", "Some window units run backwards and heat in mild weather.")
+    opening: Choice = choice("Kind of window", "What the unit would stand in. None: there is no window for it.")
+    escape: Choice = choice("Is it the way out in a fire", "A bedroom's escape window must stay free.")
+    outlet: Choice = choice(
+        "Outlet near it", "On a circuit of its own, shared with other things, or none within reach of the cord."
+    )
+    price_usd: Amt = amount("Price of each", "Left out, usual for its size.", USD)
+    life_yr: Amt = amount("Life", "Years until it is replaced.", LIFE)
+    ceer: Amt = amount("Efficiency (CEER)", _RATING, Measure("Btu/(W*hour)", "", 6.0, 25.0), expert=True)
+
+
+class Kit(Section):
+    """The pre-charged ductless kit that one may put in oneself."""
+
+    path: ClassVar[str] = "kit"
+
+    size: Choice = choice("Size", "In thousand Btu an hour; choose lets the tool pick.")
+    grade: Choice = choice("Class", "Economy, standard, or cold-climate, which keeps heating in deep frost.")
+    volts: Choice = choice("Voltage", "Small kits come for 120 or 240 volts, larger ones for 240 only.")
+    connection: Choice = choice(
+        "Line connection", "How the pre-charged lines join: once, many times, or by flared ends."
+    )
+    price_usd: Amt = amount("Price of the kit", "Delivered, before tax; left out, usual for its size and class.", USD)
+    line_set_m: Amt = amount("Line set in the box", "Length of the pipes that come with it.", length(1.0, 30.0))
+    seer2: Amt = amount("Cooling efficiency (SEER2)", _RATING, Measure("Btu/(W*hour)", "", 12.0, 40.0), expert=True)
+    eer2: Amt = amount("Efficiency on hot days (EER2)", _RATING, Measure("Btu/(W*hour)", "", 6.0, 25.0), expert=True)
+    hspf2: Amt = amount("Heating efficiency (HSPF2)", _RATING, Measure("Btu/(W*hour)", "", 6.0, 16.0), expert=True)
+    life_yr: Amt = amount("Life", "Years until it is replaced.", LIFE)
+    upkeep_usd_per_yr: Amt = amount("Upkeep", "Cleaning and small repairs, a year.", UPKEEP)
+
+
+class Hired(Section):
+    """What a contractor would put in."""
+
+    path: ClassVar[str] = "hired"
+
+    size: Choice = choice("Size", "In thousand Btu an hour; usually the same as the kit.")
+    grade: Choice = choice("Class", "Usually the same as the kit, so that both do the same job.")
+    equipment_usd: Amt = amount(
+        "What the unit costs the contractor", "Left out, usual for its size and class.", USD, expert=True
+    )
+    upkeep_usd_per_yr: Amt = amount("Upkeep", "Service and small repairs, a year.", UPKEEP)
+
+
+class Quote(Section):
+    """A contractor's offer."""
+
+    path: ClassVar[str] = "quote"
+
+    total_usd: Amt = amount("Total", "What you would pay in all. Leave it out if you have no quote.", USD)
+    date: Text = words("Date of the quote", "Year-month-day.")
+    wait_d: Amt = amount("Days until they start", "Counted from the decision. Weeks times seven.", WAIT)
+    equipment: Choice = choice("Includes the equipment", "Unit and line set. Not said: it is not in the text.")
+    electrical: Choice = choice("Includes the circuit", "Wire, breaker and switch. Often left out: ask.")
+    permit: Choice = choice("Includes the permit", "Fees and the visit of the inspector.")
+    removal: Choice = choice("Includes taking away the old", "Old units and packing.")
+    warranty: Choice = choice("Includes a labour warranty", "Coming back for nothing if their work fails.")
+    labour_warranty_yr: Amt = amount(
+        "Labour warranty", "Years of it.", Measure("year", "", 0.0, 30.0), after="quote.warranty=yes"
+    )
+
+    @field_validator("date", mode="after")
+    @classmethod
+    def is_a_day(cls, written: str | None) -> str | None:
+        """Return the date; it must be year-month-day."""
+        return None if written is None else day(written)

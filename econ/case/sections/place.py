@@ -1,0 +1,169 @@
+"""Where it is, what the room must do, what is there now, and what energy and money cost."""
+
+from typing import ClassVar
+
+from pydantic import Field, ValidationInfo, field_validator
+
+from econ.case.field import POWER, SETPOINT, USD, amount, choice, words
+from econ.case.nearest import nearest
+from econ.case.quantity import Measure
+from econ.case.section import Amt, Choice, Known, Section, Text, day, fault
+
+
+class Record(Section):
+    """Notes that never change a number."""
+
+    path: ClassVar[str] = "record"
+
+    name: Text = words("Name of the case", "Shown in your list and on every print.")
+    notes: Text = words("Notes", "Anything you want to remember. It changes no number.")
+    filled_in_by: Text = words("Filled in by", "Who typed this in; shown on prints.")
+
+
+class Place(Section):
+    """Weather place and decision date."""
+
+    path: ClassVar[str] = "place"
+
+    station: str = Field(
+        title="Weather place",
+        description="The listed place whose weather is most like yours: near, and about as high.",
+        json_schema_extra={"kind": "text", "is_expert": False, "asks_after": ""},
+    )  # fmt: skip
+    state: Text = words("State", "Two letters; picks the energy prices. Usually that of the weather place.")
+    decision_date: Text = words("Decision date", "The day you decide; everything is counted from it. Usually today.")
+    warming_offset_k: Amt = amount(
+        "Warmer than the record", "How much warmer it has become since the years of the weather record.",
+        Measure("K", "delta_degF", -3.0, 6.0), expert=True,
+    )  # fmt: skip
+
+    @field_validator("station", mode="after")
+    @classmethod
+    def listed(cls, station: str, info: ValidationInfo) -> str:
+        """Return the station; it must be in the table, where a table is known."""
+        known = info.context if isinstance(info.context, Known) else Known()
+        if known.stations and station not in known.stations:
+            close = "; ".join(nearest(station, known.stations))
+            raise fault("is not a listed weather place", station, f"Nearest names: {close}.")
+        return station
+
+    @field_validator("state", mode="after")
+    @classmethod
+    def two_letters(cls, state: str | None, info: ValidationInfo) -> str | None:
+        """Return the state; it must be two capital letters, and in the table where a table is known."""
+        if state is not None and not (len(state) == 2 and state.isascii() and state.isalpha() and state.isupper()):
+            raise fault("must be two capital letters", state, 'Write it such as "MN".')
+        known = info.context if isinstance(info.context, Known) else Known()
+        if state is not None and known.states and state not in known.states:
+            raise fault("is not a state whose prices are known", state, f"Write one of {', '.join(known.states)}.")
+        return state
+
+    @field_validator("decision_date", mode="after")
+    @classmethod
+    def is_a_day(cls, written: str | None) -> str | None:
+        """Return the date; it must be year-month-day."""
+        return None if written is None else day(written)
+
+
+class Use(Section):
+    """What the room must do, when, and how comfortably."""
+
+    path: ClassVar[str] = "use"
+
+    cool: Choice = choice("Cool it", "Must the room be cooled?")
+    heat: Choice = choice(
+        "Heat it", "Must the new equipment heat the room too? Sometimes counts half of the season's doubt."
+    )
+    dry: Choice = choice("Dry the air", "Must the air be kept from getting damp? Rooms in earth often need this most.")
+    when: Choice = choice("When it is used", "The hours in which the room must be comfortable.")
+    cooling_setpoint_c: Amt = amount("Summer temperature", "78 F slightly warm, 75 F normal, 72 F cool.", SETPOINT)
+    heating_setpoint_c: Amt = amount("Winter temperature", "68 F is usual.", SETPOINT)
+    humidity_limit_frac: Amt = amount(
+        "Damp limit", "Relative humidity not to be passed; 0.60 is usual.", Measure("", "", 0.3, 0.9)
+    )
+    present_heat_stays: Choice = choice(
+        "Present heat stays on", "Will the heat that is there keep running and help on the coldest nights?"
+    )
+
+
+_OLD = "now.cooling=window_units|portable"
+
+
+class Now(Section):
+    """What cools, heats and dries the room today."""
+
+    path: ClassVar[str] = "now"
+
+    cooling: Choice = choice("Cools it now", "What cools the room today.")
+    units_count: Amt = amount(
+        "How many units", "Units that are yours and work.", Measure("", "", 0.0, 50.0, True), after=_OLD
+    )
+    unit_capacity_w: Amt = amount("Size of each", "From its label, in Btu an hour.", POWER, after=_OLD)
+    unit_age_yr: Amt = amount("Age of each", "Years since it was new.", Measure("year", "", 0.0, 60.0), after=_OLD)
+    unit_worth_usd: Amt = amount(
+        "Worth if sold", "What one would fetch today. You pay nothing for what you own.", USD, after=_OLD
+    )
+    heat: Choice = choice("Heats it now", "What warms the room today.")
+    heat_efficiency_frac: Amt = amount(
+        "Heater efficiency", "Heat into the room per fuel used: electric 1, an old furnace about 0.75.",
+        Measure("", "", 0.2, 1.0), expert=True, after="now.heat=electric|gas|propane|oil|wood",
+    )  # fmt: skip
+    dehumidifier: Choice = choice("Dehumidifier in use", "A dehumidifier runs in this room in summer.")
+
+
+class Prices(Section):
+    """What energy costs, and who pays for it."""
+
+    path: ClassVar[str] = "prices"
+
+    electricity_usd_per_kwh: Amt = amount(
+        "Electricity", "Price of the next kWh on your bill, taxes and delivery included; not the average.",
+        Measure("USD/kWh", "", 0.01, 2.0),
+    )  # fmt: skip
+    gas_usd_per_therm: Amt = amount(
+        "Natural gas", "Price of the next therm.", Measure("USD/therm", "", 0.05, 20.0), after="now.heat=gas"
+    )
+    propane_usd_per_gal: Amt = amount(
+        "Propane", "Price a gallon.", Measure("USD/gallon", "", 0.2, 20.0), after="now.heat=propane"
+    )
+    oil_usd_per_gal: Amt = amount(
+        "Heating oil", "Price a gallon.", Measure("USD/gallon", "", 0.2, 20.0), after="now.heat=oil"
+    )
+    wood_usd_per_cord: Amt = amount(
+        "Firewood", "Price a cord, delivered.", Measure("USD/cord", "", 10.0, 2_000.0), after="now.heat=wood"
+    )
+    since_2023_frac: Amt = amount(
+        "Prices since 2023", "Factor from the state figures of 2023 to today; not applied to prices you type.",
+        Measure("", "", 0.3, 4.0), expert=True,
+    )  # fmt: skip
+    electricity_escalation_frac: Amt = amount(
+        "Electricity price rise", "A year, beyond general price rises: 0.01 is one in a hundred.",
+        Measure("", "", -0.1, 0.2), expert=True,
+    )  # fmt: skip
+    fuel_escalation_frac: Amt = amount(
+        "Fuel price rise", "A year, beyond general price rises.", Measure("", "", -0.1, 0.2), expert=True
+    )
+    pays_bill: Choice = choice("Who pays the bill", "Savings go to whoever pays it.")
+
+
+class Money(Section):
+    """Years, the return given up, cash, taxes and incentives."""
+
+    path: ClassVar[str] = "money"
+
+    study_period_yr: Amt = amount(
+        "Years counted", "How long you expect to stay or own.", Measure("year", "", 1.0, 60.0, True)
+    )
+    discount_rate_real_frac: Amt = amount(
+        "Return you give up",
+        "What the money would earn or save you elsewhere each year, after price rises: "
+        "savings about 0.01, a loan 0.06, a card 0.15.",
+        Measure("", "", -0.05, 0.4),
+    )  # fmt: skip
+    cash_limit_usd: Amt = amount("Cash you can spend now", "Leave it out if there is no limit.", USD)
+    sales_tax_frac: Amt = amount(
+        "Sales tax", "On equipment and materials: 0.07 is seven in a hundred.", Measure("", "", 0.0, 0.2), expert=True
+    )
+    incentive_window_usd: Amt = amount("Incentive, new window units", "Only what you have confirmed you will get.", USD)
+    incentive_self_usd: Amt = amount("Incentive, put in yourself", "Many require a licensed installer: ask first.", USD)
+    incentive_hired_usd: Amt = amount("Incentive, hired out", "Only what you have confirmed you will get.", USD)

@@ -1,0 +1,104 @@
+"""The site, and who does the work in which time."""
+
+from typing import ClassVar
+
+from pydantic import ValidationInfo, field_validator
+
+from econ.case.field import FRACTION, USD, USD_PER_H, WAIT, amount, choice, length, words
+from econ.case.nearest import nearest
+from econ.case.quantity import Measure
+from econ.case.section import Amt, Choice, Known, Section, fault
+from econ.kernel.alternative import PARTIES
+from econ.kernel.errors import CaseError, Fault
+
+
+class Site(Section):
+    """Rules that hold here, the wall, and the distances."""
+
+    path: ClassVar[str] = "site"
+
+    occupancy: Choice = choice("Who lives there", "Owner's permissions often end where a home is let.")
+    permit: Choice = choice("Permit", "Not known is treated as needed; a phone call to the permit office settles it.")
+    owner_may_mechanical: Choice = choice(
+        "Owner may hang and connect it", "Whether the local rule lets an owner do the mechanical work."
+    )
+    owner_may_electrical: Choice = choice("Owner may do the circuit", "Not known is treated as no.")
+    association: Choice = choice("Association", "Whether an owners' association must agree to what is seen outside.")
+    wall: Choice = choice("Wall to drill", "What the hole for the lines goes through.")
+    wall_thickness_m: Amt = amount(
+        "Wall thickness", "Measure at a door or window. It decides the bit and the hours.", length(0.05, 1.5, "in")
+    )
+    outdoor_place: Choice = choice("Outdoor unit stands on", "The ground, a bracket on the wall, or a roof.")
+    outdoor_height_m: Amt = amount("Height above ground", "Of the outdoor unit's foot.", length(0.0, 60.0))
+    line_run_m: Amt = amount(
+        "Lines needed", "Along the way the pipes go, from indoor unit to outdoor unit.", length(0.3, 60.0)
+    )
+    line_rise_m: Amt = amount("Lines up or down", "Difference in height between the two units.", length(0.0, 30.0))
+    drain: Choice = choice("Drain", "Water must run downhill all the way, or be pumped.")
+    panel_distance_m: Amt = amount("Panel to outdoor unit", "Along the way the wire goes.", length(0.3, 150.0))
+    panel_spaces: Choice = choice(
+        "Two free spaces in the panel", "A photo of the panel, shown to an electrician, settles it."
+    )
+    wiring: Choice = choice("Wire", "Seen on the surface, or fished through closed walls.")
+    circuit: Choice = choice(
+        "Circuit", "A new one, one that serves nothing else already, or one shared with other things."
+    )
+
+
+class Work(Section):
+    """Your time, your helper, your tools, and the waits."""
+
+    path: ClassVar[str] = "work"
+
+    hour_value_usd_per_h: Amt = amount("Value of your hour", "0 if you enjoy it. Shown apart from cash.", USD_PER_H)
+    helper: Choice = choice("Helper", "Two people are needed to lift and hold.")
+    helper_usd_per_h: Amt = amount("Helper's pay", "An hour.", USD_PER_H, after="work.helper=paid")
+    days: Choice = choice("Days you can work", "Sets how long the work stretches.")
+    hours_per_day_h: Amt = amount("Hours in a working day", "What you would really do.", Measure("hour", "", 0.5, 16.0))
+    parties: tuple[tuple[str, str], ...] | None = words(
+        "Who does which task", "Tasks moved from their usual hands.", kind="table"
+    )
+    tools_owned: tuple[str, ...] | None = words("Tools you have", "Nothing to pay for these.", kind="list")
+    contractor_wait_d: Amt = amount("Contractor's wait", "Days from signing to start; months in the hot season.", WAIT)
+    electrician_wait_d: Amt = amount("Electrician's wait", "Days from call to visit.", WAIT)
+    permit_wait_d: Amt = amount("Permit's wait", "Days from asking to holding it.", WAIT)
+    delivery_wait_d: Amt = amount("Delivery's wait", "Days from order to the kit at your door.", WAIT)
+    mishap_frac: Amt = amount(
+        "Chance of a mishap", "That something must be done twice or rescued; 0.1 is one in ten.", FRACTION, expert=True
+    )
+    mishap_usd: Amt = amount("Cost of a mishap", "A wrong hole, a damaged line, a rescue visit.", USD, expert=True)
+    start_doing: Choice = choice("Start", "When the work may begin.", expert=True)
+
+    @field_validator("parties", mode="after")
+    @classmethod
+    def known_parties(
+        cls, parties: tuple[tuple[str, str], ...] | None, info: ValidationInfo
+    ) -> tuple[tuple[str, str], ...] | None:
+        """Return who does what; tasks and parties must be known."""
+        known = info.context if isinstance(info.context, Known) else Known()
+        faults = [found for task, party in parties or () for found in _party_faults(task, party, known.tasks)]
+        if faults:
+            raise CaseError(faults)
+        return parties
+
+    @field_validator("tools_owned", mode="after")
+    @classmethod
+    def known_tools(cls, tools: tuple[str, ...] | None, info: ValidationInfo) -> tuple[str, ...] | None:
+        """Return the tools; each must be known."""
+        known = info.context if isinstance(info.context, Known) else Known()
+        unknown = [tool for tool in tools or () if known.tools and tool not in known.tools]
+        if unknown:
+            close = ", ".join(nearest(unknown[0], known.tools))
+            raise fault("names a tool that is not listed", ", ".join(unknown), f"Nearest: {close}.")
+        return tools
+
+
+def _party_faults(task: str, party: str, tasks: tuple[str, ...]) -> list[Fault]:
+    faults = []
+    if tasks and task not in tasks:
+        faults.append(Fault(task, "is not a task", repr(task), f"Nearest: {', '.join(nearest(task, tasks))}."))
+    if party not in PARTIES:
+        faults.append(
+            Fault(task, f"must be one of: {', '.join(PARTIES)}", repr(party), "Write one of these in quotes.")
+        )
+    return faults

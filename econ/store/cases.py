@@ -1,0 +1,202 @@
+"""Saved cases: each a name and a chain of revisions, of which one is the head.
+
+Revisions are only ever added; undo and redo move the head. Every change names the head it was made from, so that of two
+windows the second is told. Cases are listed by a counter that rises with each change, never by a clock.
+"""
+
+import sqlite3
+from dataclasses import dataclass
+from pathlib import Path
+
+from econ.store.connection import connected, transaction
+from econ.store.failure import NoSuchCaseError, StoreConflict
+
+_NEXT_TOUCH = "(SELECT coalesce(max(touched), 0) + 1 FROM saved_case)"
+
+
+@dataclass(frozen=True, slots=True)
+class SavedCase:
+    """A case as it stands in the store.
+
+    Attributes
+    ----------
+    case_id : int
+        Its number; never used again.
+    name : str
+        Its name in the list.
+    head : int
+        The revision that stands.
+    text : str
+        The case file of that revision.
+    can_undo, can_redo : bool
+        Whether there is an earlier, or a taken back, revision.
+    """
+
+    case_id: int
+    name: str
+    head: int
+    text: str
+    can_undo: bool
+    can_redo: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """One line of the list of cases."""
+
+    case_id: int
+    name: str
+    head: int
+    is_deleted: bool
+
+
+def create(path: Path, name: str, text: str) -> SavedCase:
+    """Save a new case and return it.
+
+    Parameters
+    ----------
+    path : Path
+        The file of saved cases.
+    name : str
+        Its name in the list; names may repeat.
+    text : str
+        The case file.
+    """
+    with transaction(path) as connection:
+        added = connection.execute(
+            f"INSERT INTO saved_case (name, head, touched) VALUES (?, 1, {_NEXT_TOUCH})", (name,)
+        )
+        case_id = int(added.lastrowid or 0)
+        connection.execute("INSERT INTO revision VALUES (?, 1, NULL, ?)", (case_id, text))
+        return _saved(connection, case_id)
+
+
+def opened(path: Path, case_id: int) -> SavedCase:
+    """Return a case as it stands.
+
+    Raises
+    ------
+    NoSuchCaseError
+        If there is none with that number, or it is deleted.
+    """
+    with connected(path) as connection:
+        return _saved(connection, case_id)
+
+
+def save(path: Path, case_id: int, text: str, head: int) -> SavedCase:
+    """Add a revision and make it the head; the same text again adds none.
+
+    Parameters
+    ----------
+    path : Path
+        The file of saved cases.
+    case_id : int
+        Which case.
+    text : str
+        The case file.
+    head : int
+        The revision the change was made from.
+
+    Raises
+    ------
+    StoreConflict
+        If the head has moved since; holds both texts.
+    NoSuchCaseError
+        If the case is not there.
+    """
+    with transaction(path) as connection:
+        stands = _saved(connection, case_id)
+        if stands.head == head and stands.text == text:
+            return stands
+        latest = connection.execute("SELECT max(number) FROM revision WHERE case_id = ?", (case_id,)).fetchone()[0]
+        connection.execute("INSERT INTO revision VALUES (?, ?, ?, ?)", (case_id, latest + 1, head, text))
+        if not _moved(connection, case_id, head, latest + 1):
+            raise StoreConflict(text, stands.text, stands.head)
+        return _saved(connection, case_id)
+
+
+def undo(path: Path, case_id: int, head: int) -> SavedCase:
+    """Move the head one revision back; with none before it the case stays as it is."""
+    return _stepped(path, case_id, head, "SELECT parent FROM revision WHERE case_id = ? AND number = ?")
+
+
+def redo(path: Path, case_id: int, head: int) -> SavedCase:
+    """Move the head to the newest revision made from it; with none after it the case stays as it is."""
+    return _stepped(path, case_id, head, "SELECT max(number) FROM revision WHERE case_id = ? AND parent = ?")
+
+
+def listed(path: Path, *, deleted: bool = False) -> tuple[Listed, ...]:
+    """Return the cases, last changed first.
+
+    Parameters
+    ----------
+    path : Path
+        The file of saved cases.
+    deleted : bool
+        The deleted ones instead, so that they can be brought back.
+    """
+    query = "SELECT id, name, head, deleted FROM saved_case WHERE deleted = ? ORDER BY touched DESC"
+    with connected(path) as connection:
+        return tuple(Listed(row[0], row[1], row[2], bool(row[3])) for row in connection.execute(query, (int(deleted),)))
+
+
+def revisions(path: Path, case_id: int) -> tuple[tuple[int, str], ...]:
+    """Return every revision's number and text, oldest first; also those taken back."""
+    query = "SELECT number, text FROM revision WHERE case_id = ? ORDER BY number"
+    with connected(path) as connection:
+        return tuple((row[0], row[1]) for row in connection.execute(query, (case_id,)))
+
+
+def rename(path: Path, case_id: int, name: str) -> SavedCase:
+    """Give a case another name in the list."""
+    with transaction(path) as connection:
+        _saved(connection, case_id)
+        connection.execute(f"UPDATE saved_case SET name = ?, touched = {_NEXT_TOUCH} WHERE id = ?", (name, case_id))
+        return _saved(connection, case_id)
+
+
+def copy(path: Path, case_id: int, name: str) -> SavedCase:
+    """Save the head of a case as a new one, with its own revisions from here on."""
+    return create(path, name, opened(path, case_id).text)
+
+
+def delete(path: Path, case_id: int) -> None:
+    """Take a case off the list; `restore` brings it back with all its revisions."""
+    with transaction(path) as connection:
+        _saved(connection, case_id)
+        connection.execute(f"UPDATE saved_case SET deleted = 1, touched = {_NEXT_TOUCH} WHERE id = ?", (case_id,))
+
+
+def restore(path: Path, case_id: int) -> SavedCase:
+    """Bring a deleted case back."""
+    with transaction(path) as connection:
+        connection.execute(f"UPDATE saved_case SET deleted = 0, touched = {_NEXT_TOUCH} WHERE id = ?", (case_id,))
+        return _saved(connection, case_id)
+
+
+def _stepped(path: Path, case_id: int, head: int, query: str) -> SavedCase:
+    with transaction(path) as connection:
+        stands = _saved(connection, case_id)
+        row = connection.execute(query, (case_id, head)).fetchone()
+        target = head if row is None or row[0] is None else row[0]
+        if not _moved(connection, case_id, head, target):
+            raise StoreConflict(stands.text, stands.text, stands.head)
+        return _saved(connection, case_id)
+
+
+def _moved(connection: sqlite3.Connection, case_id: int, head: int, target: int) -> bool:
+    statement = f"UPDATE saved_case SET head = ?, touched = {_NEXT_TOUCH} WHERE id = ? AND head = ? AND deleted = 0"
+    return connection.execute(statement, (target, case_id, head)).rowcount == 1
+
+
+def _saved(connection: sqlite3.Connection, case_id: int) -> SavedCase:
+    query = """
+        SELECT c.id, c.name, c.head, r.text, r.parent IS NOT NULL,
+               EXISTS (SELECT 1 FROM revision n WHERE n.case_id = c.id AND n.parent = c.head)
+        FROM saved_case c JOIN revision r ON r.case_id = c.id AND r.number = c.head
+        WHERE c.id = ? AND c.deleted = 0
+    """
+    row = connection.execute(query, (case_id,)).fetchone()
+    if row is None:
+        raise NoSuchCaseError(case_id)
+    return SavedCase(row[0], row[1], row[2], row[3], bool(row[4]), bool(row[5]))
