@@ -1,0 +1,140 @@
+"""Facts: what rules look at, one number or claim a decision row."""
+
+from dataclasses import dataclass, fields
+
+import numpy as np
+
+from econ.kernel.arrays import BoolArray, FloatArray
+from econ.kernel.errors import ShapeError
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Facts:
+    """Site, equipment and results of each row, shape (B,) each; numbers that are not known are NaN and raise nothing.
+
+    Attributes
+    ----------
+    built_yr : ndarray
+        Year the oldest room was built. [year]
+    wall_thickness_m, bite_m : ndarray
+        Wall to drill; depth of one bite of the core bit. [m] [m]
+    is_masonry, is_veneer, is_frame : ndarray
+        Wall to drill: block, concrete, brick or stone; brick over frame; wood frame.
+    earth_depth_m : ndarray
+        Deepest floor below grade among the rooms. [m]
+    is_lower_level, is_garage : ndarray
+        Some room is one.
+    closed_rooms_count : ndarray
+        Rooms behind a closed door, where there is more than one room. [dimensionless]
+    permit_needed, permit_unknown, electrical_licensed, is_let, is_tenant : ndarray
+        Rules of the place: a permit is needed; it is not known; owners are not known to be allowed electrical work.
+    consent_needed : ndarray
+        An association must agree, or it is not known.
+    is_flare : ndarray
+        The lines are flared, not quick-connect.
+    line_run_m, line_box_m, line_rise_m, rise_limit_m : ndarray
+        Line needed, line in the box, height difference and its limit. [m]
+    charge_kg, lfl_kg_per_m3, floor_area_m2 : ndarray
+        Refrigerant charge, its lower flammability limit, floor of the smallest room the indoor unit hangs in.
+        [kg] [kg/m^3] [m^2]
+    circuit_shared, circuit_unknown, panel_lacks, panel_unknown, outlet_shared, outlet_unknown : ndarray
+        Circuit and panel of the kit, outlet of the window unit.
+    outdoor_kg, indoor_kg, window_kg : ndarray
+        Weights. [kg]
+    has_helper : ndarray
+        A second person is there.
+    outdoor_height_m : ndarray
+        Height of the outdoor unit above ground. [m]
+    on_bracket, on_roof, drain_pump : ndarray
+        Where the outdoor unit goes; condensate is not known to run by gravity.
+    is_escape, escape_unknown, is_casement : ndarray
+        The window for a window unit.
+    has_old_units : ndarray
+        Old window units are there.
+    heat_asked, dry_asked : ndarray
+        Duties asked for.
+    moisture_share_frac : ndarray
+        Latent part of the yearly cooling need. [dimensionless]
+    design_cool_w, design_heat_w : ndarray
+        Design loads of the served rooms. [W]
+    window_cool_w, kit_cool_w, hired_cool_w : ndarray
+        Cooling each gives on the design day. [W]
+    kit_heat_w, hired_heat_w : ndarray
+        Heating each gives on the design day. [W]
+    kit_short_h, hired_short_h, window_short_h : ndarray
+        Hours a year in which cooling falls short. [hour]
+    window_late_d, self_late_d, hired_late_d : ndarray
+        Days by which service comes after the end of this year's hot season. [day]
+    quote_lacks_circuit : ndarray
+        There is a quote, and it leaves out the circuit or does not mention it.
+    """
+
+    built_yr: FloatArray
+    wall_thickness_m: FloatArray
+    bite_m: FloatArray
+    is_masonry: BoolArray
+    is_veneer: BoolArray
+    is_frame: BoolArray
+    earth_depth_m: FloatArray
+    is_lower_level: BoolArray
+    is_garage: BoolArray
+    closed_rooms_count: FloatArray
+    permit_needed: BoolArray
+    permit_unknown: BoolArray
+    electrical_licensed: BoolArray
+    is_let: BoolArray
+    is_tenant: BoolArray
+    consent_needed: BoolArray
+    is_flare: BoolArray
+    line_run_m: FloatArray
+    line_box_m: FloatArray
+    line_rise_m: FloatArray
+    rise_limit_m: FloatArray
+    charge_kg: FloatArray
+    lfl_kg_per_m3: FloatArray
+    floor_area_m2: FloatArray
+    circuit_shared: BoolArray
+    circuit_unknown: BoolArray
+    panel_lacks: BoolArray
+    panel_unknown: BoolArray
+    outlet_shared: BoolArray
+    outlet_unknown: BoolArray
+    outdoor_kg: FloatArray
+    indoor_kg: FloatArray
+    window_kg: FloatArray
+    has_helper: BoolArray
+    outdoor_height_m: FloatArray
+    on_bracket: BoolArray
+    on_roof: BoolArray
+    drain_pump: BoolArray
+    is_escape: BoolArray
+    escape_unknown: BoolArray
+    is_casement: BoolArray
+    has_old_units: BoolArray
+    heat_asked: BoolArray
+    dry_asked: BoolArray
+    moisture_share_frac: FloatArray
+    design_cool_w: FloatArray
+    design_heat_w: FloatArray
+    window_cool_w: FloatArray
+    kit_cool_w: FloatArray
+    hired_cool_w: FloatArray
+    kit_heat_w: FloatArray
+    hired_heat_w: FloatArray
+    kit_short_h: FloatArray
+    hired_short_h: FloatArray
+    window_short_h: FloatArray
+    window_late_d: FloatArray
+    self_late_d: FloatArray
+    hired_late_d: FloatArray
+    quote_lacks_circuit: BoolArray
+
+    def __post_init__(self) -> None:
+        shapes = {np.shape(getattr(self, field.name)) for field in fields(self)}
+        if len(shapes) != 1 or len(next(iter(shapes))) != 1:
+            raise ShapeError(f"facts have shapes {sorted(shapes)}; each must hold one entry a row.")
+
+    @property
+    def n_row(self) -> int:
+        """Decision rows."""
+        return len(self.built_yr)

@@ -1,0 +1,63 @@
+"""All rules, and what they find."""
+
+from typing import Final
+
+import numpy as np
+
+from econ.caution.facts import Facts
+from econ.caution.lifting import LIFTING_RULES
+from econ.caution.permit import PERMIT_RULES
+from econ.caution.power import POWER_RULES
+from econ.caution.refrigerant import REFRIGERANT_RULES
+from econ.caution.room import ROOM_RULES
+from econ.caution.rule import Rule, finding
+from econ.caution.sizing import SIZING_RULES
+from econ.caution.wall import WALL_RULES
+from econ.kernel.caution import Caution, Severity
+
+RULES: Final[tuple[Rule, ...]] = (
+    *POWER_RULES,
+    *REFRIGERANT_RULES,
+    *WALL_RULES,
+    *PERMIT_RULES,
+    *LIFTING_RULES,
+    *ROOM_RULES,
+    *SIZING_RULES,
+)
+"""Every rule once."""
+
+_ORDER: Final = (Severity.HOLD_POINT, Severity.CAUTION, Severity.NOTE)
+
+
+def found(facts: Facts) -> tuple[Caution, ...]:
+    """Return what the rules find, hold points first.
+
+    Parameters
+    ----------
+    facts : Facts
+        The case and its results.
+
+    Returns
+    -------
+    cautions : tuple of Caution
+        One for each rule that holds in at least one row.
+    """
+    raised = [(rule, np.asarray(rule.holds(facts), dtype=np.bool_)) for rule in RULES]
+    cautions = [finding(rule, facts, rows) for rule, rows in raised if rows.any()]
+    return tuple(sorted(cautions, key=lambda caution: _ORDER.index(caution.severity)))
+
+
+def not_raised(facts: Facts) -> tuple[Rule, ...]:
+    """Return the rules that were checked and hold in no row.
+
+    Parameters
+    ----------
+    facts : Facts
+        The case and its results.
+
+    Returns
+    -------
+    rules : tuple of Rule
+        In the order of RULES.
+    """
+    return tuple(rule for rule in RULES if not np.any(rule.holds(facts)))

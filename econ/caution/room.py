@@ -1,0 +1,129 @@
+"""The room: closed doors, escape windows, water, soil gas, damp."""
+
+from typing import Final
+
+from econ.caution.facts import Facts
+from econ.caution.rule import DUCTLESS, PRACTICE, WINDOW, Rule, always
+from econ.kernel.arrays import BoolArray
+from econ.kernel.caution import Severity, Topic
+
+MOISTURE_SHARE: Final = 0.5
+"""Share of the cooling need above which drying is the larger job. By definition of larger."""
+
+
+def room_is_not_served(facts: Facts) -> BoolArray:
+    """Return where some room is behind a closed door."""
+    closed: BoolArray = facts.closed_rooms_count > 0.0
+    return closed
+
+
+def moisture_dominates(facts: Facts) -> BoolArray:
+    """Return where more than half of the cooling need is moisture."""
+    damp: BoolArray = facts.moisture_share_frac > MOISTURE_SHARE
+    return damp
+
+
+def is_in_contact_with_soil(facts: Facts) -> BoolArray:
+    """Return where a room is a lower level or has earth against it."""
+    low: BoolArray = facts.is_lower_level | (facts.earth_depth_m > 0.0)
+    return low
+
+
+ROOM_RULES: Final = (
+    Rule(
+        "room.closed_door",
+        Topic.ROOM,
+        Severity.CAUTION,
+        room_is_not_served,
+        "A room behind a closed door would stay warm: one indoor unit cannot be counted on for it.",
+        "Keep the door open, plan a second unit, or leave that room out.",
+        "you",
+        PRACTICE,
+        ("closed_rooms_count",),
+        DUCTLESS,
+    ),
+    Rule(
+        "room.escape_window",
+        Topic.EQUIPMENT,
+        Severity.HOLD_POINT,
+        lambda facts: facts.is_escape,
+        "A window unit would block the escape window.",
+        "Use another opening or another way of cooling, and free an escape window that is blocked now.",
+        "you",
+        "International Residential Code, section R310, from memory",
+        alternatives=WINDOW,
+    ),
+    Rule(
+        "room.escape_window_unknown",
+        Topic.EQUIPMENT,
+        Severity.CAUTION,
+        lambda facts: facts.escape_unknown,
+        "It is not known whether the opening is the room's escape window.",
+        "A bedroom or lower level needs one window to get out through: find out which before you buy.",
+        "you",
+        "International Residential Code, section R310, from memory",
+        alternatives=WINDOW,
+    ),
+    Rule(
+        "room.old_unit_blocks_window",
+        Topic.ROOM,
+        Severity.NOTE,
+        lambda facts: facts.has_old_units,
+        "A window unit that is there now may block a bedroom's escape window.",
+        "Look at each bedroom and lower level: one window must open fully from inside.",
+        "you",
+        "International Residential Code, section R310, from memory",
+    ),
+    Rule(
+        "room.casement",
+        Topic.EQUIPMENT,
+        Severity.CAUTION,
+        lambda facts: facts.is_casement,
+        "An ordinary window unit does not fit a window that swings.",
+        "Price a tall narrow unit and a rigid panel; neither is in these figures.",
+        "you",
+        alternatives=WINDOW,
+    ),
+    Rule(
+        "room.radon",
+        Topic.ROOM,
+        Severity.NOTE,
+        is_in_contact_with_soil,
+        "Rooms in contact with the soil can hold radon; holes and house pressure change it.",
+        "Test before and after the work; act at 4 pCi/L or more.",
+        "you",
+        "US EPA, A Citizen's Guide to Radon",
+        ("earth_depth_m",),
+    ),
+    Rule(
+        "room.moisture_dominates",
+        Topic.ROOM,
+        Severity.CAUTION,
+        moisture_dominates,
+        "This room needs drying more than cooling.",
+        "Compare a dehumidifier; a large cooling unit would run too briefly to dry the air.",
+        "you",
+        PRACTICE,
+        ("moisture_share_frac",),
+    ),
+    Rule(
+        "water.condensate_pump",
+        Topic.WORK,
+        Severity.CAUTION,
+        lambda facts: facts.drain_pump,
+        "Condensate does not surely run off by itself; a pump is priced in.",
+        "Look for a fall all the way out; with a pump, wire its float so that the unit stops when it fails.",
+        "whoever fits the drain",
+        alternatives=DUCTLESS,
+    ),
+    Rule(
+        "water.condensate_slope",
+        Topic.WORK,
+        Severity.NOTE,
+        always,
+        "A drain without a steady fall floods the wall.",
+        "Slope hole and hose outward, no dips, and pour a quart of water through before closing up.",
+        "whoever fits the drain",
+        alternatives=DUCTLESS,
+    ),
+)

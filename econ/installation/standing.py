@@ -1,0 +1,152 @@
+"""How each route stands on this site: open, with help, not allowed, or not known yet."""
+
+from dataclasses import dataclass
+from typing import Final
+
+from econ.kernel.alternative import Standing
+
+
+@dataclass(frozen=True, slots=True)
+class SiteAnswers:
+    """What was answered about the site, likely values, as options of their choices.
+
+    Attributes
+    ----------
+    occupancy, permit, association, owner_may_mechanical : str
+        Options of the fields of the same name.
+    opening, escape, outlet : str
+        Window kind, whether it is the escape window, what outlet is near.
+    locks : tuple of str
+        Reasons, in plain words, why tasks of a self-installation had to go to a licensed party.
+    licensed_tasks : tuple of str
+        Labels of the tasks that a licensed party does in a self-installation.
+    """
+
+    occupancy: str
+    permit: str
+    association: str
+    owner_may_mechanical: str
+    opening: str
+    escape: str
+    outlet: str
+    locks: tuple[str, ...]
+    licensed_tasks: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RouteStanding:
+    """How a route stands, and the reasons in plain words, gravest first."""
+
+    standing: Standing
+    reasons: tuple[str, ...]
+
+
+OPEN: Final = RouteStanding(Standing.OPEN, ())
+_REFUSED = "The association has refused an outdoor unit."
+_CONSENT = "The association must agree first; its time is in the dates."
+_CONSENT_UNKNOWN = "It is not known whether an association must agree: ask before spending."
+_LANDLORD = "The landlord must agree in writing first; the time for it is in the dates."
+
+
+def _consent(site: SiteAnswers) -> RouteStanding:
+    """Return what association and landlord make of any outdoor unit."""
+    landlord = (_LANDLORD,) if site.occupancy == "tenant" else ()
+    if site.association == "refused":
+        return RouteStanding(Standing.NOT_ALLOWED, (_REFUSED, *landlord))
+    if site.association == "not_known":
+        return RouteStanding(Standing.UNKNOWN, (_CONSENT_UNKNOWN, *landlord))
+    consent = (_CONSENT,) if site.association == "consent_needed" else ()
+    return RouteStanding(Standing.OPEN, (*consent, *landlord))
+
+
+def _owner_rule(site: SiteAnswers) -> RouteStanding:
+    """Return what the rules on owners' mechanical work make of a self-installation."""
+    if site.owner_may_mechanical == "no":
+        return RouteStanding(
+            Standing.NOT_ALLOWED, ("Mechanical work here is for a licensed contractor, owners included.",)
+        )
+    if site.owner_may_mechanical == "yes":
+        return OPEN
+    if site.occupancy in ("owner_lets", "not_known"):
+        text = "A let home: the owner's exemption does not hold unless the permit office says so."
+        return RouteStanding(Standing.NOT_ALLOWED, (text,))
+    if site.occupancy == "tenant":
+        text = (
+            "A tenant is not the owner: fixed mechanical work is not for the tenant unless the permit office says so."
+        )
+        return RouteStanding(Standing.NOT_ALLOWED, (text,))
+    if site.permit == "not_needed":
+        return OPEN
+    return RouteStanding(Standing.UNKNOWN, ("Ask the permit office whether an owner may do the mechanical work.",))
+
+
+_RANK: Final = {Standing.NOT_ALLOWED: 0, Standing.UNKNOWN: 1, Standing.WITH_HELP: 2, Standing.OPEN: 3}
+
+
+def _gravest(*parts: RouteStanding) -> RouteStanding:
+    ordered = sorted(parts, key=lambda part: _RANK[part.standing])
+    return RouteStanding(ordered[0].standing, tuple(reason for part in ordered for reason in part.reasons))
+
+
+def self_install_standing(site: SiteAnswers) -> RouteStanding:
+    """Return how a self-installation stands: consent, the rules on owners' work, and who must do part of it.
+
+    Parameters
+    ----------
+    site : SiteAnswers
+        What was answered.
+
+    Returns
+    -------
+    standing : RouteStanding
+        ``with_help`` where a licensed party does at least one task.
+    """
+    stopped = _gravest(_consent(site), _owner_rule(site))
+    if stopped.standing == Standing.NOT_ALLOWED:
+        return RouteStanding(stopped.standing, (*stopped.reasons, *site.locks))
+    shared = OPEN
+    if site.licensed_tasks:
+        listed = "; ".join(site.licensed_tasks)
+        shared = RouteStanding(Standing.WITH_HELP, (*site.locks, f"Done by a licensed party: {listed}."))
+    return _gravest(stopped, shared)
+
+
+def contracted_install_standing(site: SiteAnswers) -> RouteStanding:
+    """Return how a hired installation stands: only consent can stop it.
+
+    Parameters
+    ----------
+    site : SiteAnswers
+        What was answered.
+
+    Returns
+    -------
+    standing : RouteStanding
+        Open, not allowed or unknown.
+    """
+    return _consent(site)
+
+
+def window_units_standing(site: SiteAnswers) -> RouteStanding:
+    """Return how window units stand: an opening that takes one and that nobody needs to get out through.
+
+    Parameters
+    ----------
+    site : SiteAnswers
+        What was answered.
+
+    Returns
+    -------
+    standing : RouteStanding
+        ``with_help`` where an electrician must make an outlet first.
+    """
+    if site.opening == "none":
+        return RouteStanding(Standing.NOT_ALLOWED, ("There is no opening that takes a window unit.",))
+    if site.opening == "small_high":
+        return RouteStanding(Standing.NOT_ALLOWED, ("The only opening is small and high: no window unit fits.",))
+    if site.escape == "yes":
+        return RouteStanding(Standing.NOT_ALLOWED, ("The opening is the escape window: a unit would block it.",))
+    ask = () if site.escape == "no" else ("Find out whether this is the room's escape window before you buy.",)
+    if site.outlet == "none":
+        return RouteStanding(Standing.WITH_HELP, ("An electrician must make an outlet at the window first.", *ask))
+    return RouteStanding(Standing.OPEN, ask)

@@ -1,0 +1,184 @@
+"""Each rule just below, at and just above what raises it."""
+
+import numpy as np
+import pytest
+
+from econ.caution.refrigerant import charge_limit_kg
+from econ.caution.registry import RULES, found, not_raised
+from econ.kernel.caution import Severity
+from econ.kernel.errors import ShapeError
+from tests.unit.caution.quiet import facts
+
+ALWAYS = {
+    "electrical.prove_dead",
+    "electrical.stored_charge",
+    "drilling.behind_the_wall",
+    "refrigerant.stays_sealed",
+    "refrigerant.leak_check",
+    "refrigerant.mildly_flammable",
+    "line_set.no_kink",
+    "permit.warranty_conditions",
+    "lifting.window_bracing",
+    "water.condensate_slope",
+}
+
+
+def codes(**changed):
+    return {caution.code for caution in found(facts(**changed))}
+
+
+def test_a_quiet_site_raises_only_what_always_holds():
+    assert codes() == ALWAYS
+
+
+LIMIT_KG = float(charge_limit_kg(np.array(0.307), np.array(1.8), np.array(25.0)))
+
+# code, fact, values that do not raise it, values that do; the rest of the site is quiet
+NUMBER_CASES = [
+    ("drilling.lead_paint", "built_yr", [1978.0, 1979.0], [1977.0]),
+    ("drilling.asbestos", "built_yr", [1990.0, 1991.0], [1989.0]),
+    ("drilling.below_grade", "earth_depth_m", [0.0, 0.149], [0.15, 0.151]),
+    ("room.radon", "earth_depth_m", [0.0], [0.001]),
+    ("room.closed_door", "closed_rooms_count", [0.0], [1.0, 2.0]),
+    ("line_set.too_short", "line_run_m", [5.99, 6.0], [6.01]),
+    ("line_set.rise_too_high", "line_rise_m", [7.59, 7.6, -7.6], [7.61, -7.61]),
+    ("refrigerant.charge_above_room_limit", "charge_kg", [LIMIT_KG - 1e-6, LIMIT_KG], [LIMIT_KG + 1e-6]),
+    ("lifting.work_at_height", "outdoor_height_m", [1.79], [1.8, 1.81]),
+    ("room.moisture_dominates", "moisture_share_frac", [0.49, 0.5], [0.51]),
+    ("sizing.window_too_small", "window_cool_w", [3000.0, 3001.0], [2999.0]),
+    ("sizing.kit_too_small", "kit_cool_w", [3000.0, 3001.0], [2999.0]),
+    ("sizing.hired_too_small", "hired_cool_w", [3000.0, 3001.0], [2999.0]),
+    ("sizing.window_oversized", "window_cool_w", [4499.0, 4500.0], [4501.0]),
+    ("sizing.kit_oversized", "kit_cool_w", [4499.0, 4500.0], [4501.0]),
+    ("sizing.hired_oversized", "hired_cool_w", [4499.0, 4500.0], [4501.0]),
+    ("sizing.kit_short_of_heat", "kit_heat_w", [3000.0, 3001.0], [2999.0]),
+    ("sizing.hired_short_of_heat", "hired_heat_w", [3000.0, 3001.0], [2999.0]),
+    ("schedule.window_misses_summer", "window_late_d", [-0.1, 0.0], [0.1]),
+    ("schedule.self_misses_summer", "self_late_d", [-0.1, 0.0], [0.1]),
+    ("schedule.hired_misses_summer", "hired_late_d", [-0.1, 0.0], [0.1]),
+]
+
+
+@pytest.mark.parametrize(("code", "fact", "quiet", "raised"), NUMBER_CASES, ids=[case[0] for case in NUMBER_CASES])
+def test_a_number_raises_its_rule_only_past_its_threshold(code, fact, quiet, raised):
+    assert all(code not in codes(**{fact: value}) for value in quiet)
+    assert all(code in codes(**{fact: value}) for value in raised)
+
+
+@pytest.mark.parametrize(("weight", "code"), [("outdoor_kg", "outdoor"), ("window_kg", "window")])
+def test_weights_need_a_second_person_above_23_kg_and_not_where_one_is_there(weight, code):
+    code = f"lifting.{code}_needs_two"
+    assert code not in codes(**{weight: 22.9}, has_helper=False)
+    assert code not in codes(**{weight: 23.0}, has_helper=False)
+    assert code in codes(**{weight: 23.1}, has_helper=False)
+    assert code not in codes(**{weight: 60.0}, has_helper=True)
+
+
+@pytest.mark.parametrize(("wall_m", "is_raised"), [(0.1, False), (0.1016, False), (0.102, True), (0.254, True)])
+def test_bites_are_named_where_masonry_is_thicker_than_the_bit_is_deep(wall_m, is_raised):
+    assert ("drilling.several_bites" in codes(wall_thickness_m=wall_m, is_masonry=True)) is is_raised
+    assert "drilling.several_bites" not in codes(wall_thickness_m=wall_m)
+
+
+# code, facts that raise it
+CLAIM_CASES = [
+    ("electrical.shared_circuit", {"circuit_shared": True}),
+    ("electrical.circuit_unknown", {"circuit_unknown": True}),
+    ("electrical.no_panel_space", {"panel_lacks": True}),
+    ("electrical.panel_unknown", {"panel_unknown": True}),
+    ("electrical.window_outlet_shared", {"outlet_shared": True}),
+    ("electrical.window_outlet_shared", {"outlet_unknown": True}),
+    ("electrical.licensed_work", {"electrical_licensed": True}),
+    ("electrical.hired_scope", {"quote_lacks_circuit": True}),
+    ("drilling.silica_dust", {"is_masonry": True}),
+    ("drilling.silica_dust", {"is_veneer": True}),
+    ("drilling.own_power_tools", {"is_masonry": True}),
+    ("drilling.veneer_anchor", {"is_veneer": True, "on_bracket": True}),
+    ("refrigerant.flare_needs_certified", {"is_flare": True}),
+    ("permit.needed", {"permit_needed": True}),
+    ("permit.unknown", {"permit_needed": True, "permit_unknown": True}),
+    ("permit.room_never_permitted", {"is_garage": True, "permit_unknown": True}),
+    ("permit.let_home", {"is_let": True}),
+    ("permit.landlord_consent", {"is_tenant": True}),
+    ("permit.association", {"consent_needed": True}),
+    ("lifting.roof", {"on_roof": True}),
+    ("lifting.bracket_anchors", {"on_bracket": True}),
+    ("room.escape_window", {"is_escape": True}),
+    ("room.escape_window_unknown", {"escape_unknown": True}),
+    ("room.old_unit_blocks_window", {"has_old_units": True}),
+    ("room.casement", {"is_casement": True}),
+    ("room.radon", {"is_lower_level": True}),
+    ("water.condensate_pump", {"drain_pump": True}),
+]
+
+
+@pytest.mark.parametrize(("code", "claims"), CLAIM_CASES)
+def test_a_claim_raises_its_rule(code, claims):
+    assert code in codes(**claims)
+    assert code not in codes()
+
+
+@pytest.mark.parametrize(
+    ("code", "claims"),
+    [
+        ("permit.needed", {"permit_needed": True, "permit_unknown": True}),
+        ("permit.room_never_permitted", {"is_garage": True}),
+        ("permit.room_never_permitted", {"permit_unknown": True}),
+        ("drilling.veneer_anchor", {"is_veneer": True}),
+        ("drilling.veneer_anchor", {"on_bracket": True}),
+        ("sizing.kit_short_of_heat", {"kit_heat_w": 100.0, "heat_asked": False}),
+    ],
+)
+def test_half_of_a_condition_raises_nothing(code, claims):
+    assert code not in codes(**claims)
+
+
+def test_every_rule_has_a_case_here():
+    tried = {case[0] for case in NUMBER_CASES} | {case[0] for case in CLAIM_CASES} | ALWAYS
+    tried |= {"lifting.outdoor_needs_two", "lifting.window_needs_two", "drilling.several_bites"}
+    assert tried == {rule.code for rule in RULES}
+
+
+def test_a_refrigerant_that_does_not_burn_raises_no_flame_note():
+    assert "refrigerant.mildly_flammable" not in codes(lfl_kg_per_m3=0.0, charge_kg=0.0)
+
+
+@pytest.mark.parametrize(
+    "fact", ["charge_kg", "line_box_m", "rise_limit_m", "kit_cool_w", "self_late_d", "moisture_share_frac"]
+)
+def test_a_number_that_is_not_known_raises_nothing(fact):
+    assert codes(**{fact: np.nan}) == ALWAYS
+
+
+def test_hold_points_come_first():
+    order = [Severity.HOLD_POINT, Severity.CAUTION, Severity.NOTE]
+    places = [order.index(caution.severity) for caution in found(facts(built_yr=1950.0, is_masonry=True, on_roof=True))]
+    assert places == sorted(places)
+
+
+def test_a_finding_says_which_rows_it_holds_for_and_what_raised_it():
+    raised = {caution.code: caution for caution in found(facts(line_run_m=[5.0, 7.0, 8.0]))}
+    short = raised["line_set.too_short"]
+    assert short.rows.tolist() == [False, True, True]
+    assert short.evidence == (("line_run_m", 7.0, "m"), ("line_box_m", 6.0, "m"))
+
+
+def test_rules_that_hold_nowhere_are_listed():
+    listed = {rule.code for rule in not_raised(facts())}
+    assert listed == {rule.code for rule in RULES} - ALWAYS
+
+
+def test_facts_of_different_lengths_are_refused():
+    whole = facts(line_run_m=[5.0, 7.0])
+    with pytest.raises(ShapeError, match="one entry a row"):
+        type(whole)(**{**{name: getattr(whole, name) for name in whole.__slots__}, "built_yr": np.array([1950.0])})
+
+
+# Engineering checks 6.4 (computed): R-32 at 0.307 kg/m3; wall 1.8 m, floor 0.6 m
+@pytest.mark.parametrize(
+    ("mount_height_m", "floor_area_m2", "limit_kg"),
+    [(1.8, 10.0, 3.252), (1.8, 30.0, 5.632), (1.8, 50.0, 7.271), (1.8, 120.8, 11.302), (0.6, 10.0, 1.084)],
+)
+def test_charge_limit_agrees_with_printed_values(mount_height_m, floor_area_m2, limit_kg):
+    found_kg = charge_limit_kg(np.array(0.307), np.array(mount_height_m), np.array(floor_area_m2))
+    assert float(found_kg) == pytest.approx(limit_kg, abs=0.0005)

@@ -1,0 +1,117 @@
+"""From a case's values and results to facts and findings."""
+
+import numpy as np
+import pytest
+
+from econ.case.choices import code
+from econ.evaluate.wiring.caution import CautionResults, facts, found
+from tests.unit.installation.site_values import site_values, structure
+
+ROOM = {"kind": "bedroom", "north": "outside", "east": "outside", "south": "outside", "west": "outside", "door": "none"}
+
+
+def room(index, **changed):
+    numbers = {"earth_depth_m": 0.0, "year_built": 2005.0, "floor_area_m2": 25.0}
+    said = {**ROOM, **numbers, **changed}
+    paths = {f"rooms[{index}].{name}": value for name, value in said.items()}
+    return {
+        path: np.asarray(code(path, value) if isinstance(value, str) else value, dtype=np.float64)
+        for path, value in paths.items()
+    }
+
+
+def values(rooms=None, **changed):
+    extra = {"use.heat": "yes", "use.dry": "no"}
+    read = {**site_values(**changed), **{path: np.asarray(code(path, word)) for path, word in extra.items()}}
+    for index, each in enumerate(rooms or [{}]):
+        read |= room(index, **each)
+    read |= {path: np.asarray(value) for path, value in {"kit.charge_kg": 0.68, "kit.lfl_kg_per_m3": 0.307}.items()}
+    read |= {path: np.asarray(value) for path, value in {"kit.line_set_m": 6.1, "site.line_rise_m": 1.0}.items()}
+    return read
+
+
+def results(n_row=1, **changed):
+    given = {
+        "design_cool_w": np.full(n_row, 3000.0),
+        "design_heat_w": np.full(n_row, 3000.0),
+        "cool_given_w": np.full((4, n_row), 3500.0),
+        "heat_given_w": np.full((4, n_row), 3500.0),
+        "cool_short_h": np.zeros((4, n_row)),
+        "in_service_d": np.full((4, n_row), 30.0),
+        "season_end_d": np.asarray(100.0),
+        "moisture_share_frac": np.full(n_row, 0.2),
+    }
+    return CautionResults(**{**given, **changed})
+
+
+def codes(shape=None, rooms=None, given=None, **changed):
+    return {each.code for each in found(shape or structure(), values(rooms, **changed), given or results(), 1)}
+
+
+def test_earth_counts_only_on_a_side_that_is_earth():
+    at = facts(structure(), values([{"earth_depth_m": 1.2}]), results(), 1)
+    assert at.earth_depth_m[0] == 0.0
+    assert "drilling.below_grade" in codes(rooms=[{"north": "earth", "earth_depth_m": 1.2}])
+
+
+def test_the_oldest_room_counts_and_closed_doors_are_counted_beyond_the_first_room():
+    shape = structure(n_rooms=2, room_names=("a", "b"))
+    two = [{"year_built": 1999.0, "door": "usually_closed"}, {"year_built": 1950.0, "door": "usually_closed"}]
+    at = facts(shape, values(two), results(), 1)
+    assert at.built_yr[0] == 1950.0
+    assert at.closed_rooms_count[0] == 1.0
+
+
+@pytest.mark.parametrize(("word", "is_raised"), [("yes", False), ("no", True), ("not_said", True), ("not_known", True)])
+def test_a_quote_without_the_circuit_is_found_only_where_there_is_a_quote(word, is_raised):
+    assert ("electrical.hired_scope" in codes(structure(has_quote=True), quote__electrical=word)) is is_raised
+    assert "electrical.hired_scope" not in codes(quote__electrical=word)
+
+
+def test_what_is_not_known_takes_the_careful_side():
+    unknown = {
+        "site__permit": "not_known",
+        "site__circuit": "not_known",
+        "site__panel_spaces": "not_known",
+        "site__occupancy": "not_known",
+        "site__association": "not_known",
+        "site__drain": "not_known",
+        "site__owner_may_electrical": "not_known",
+        "kit__connection": "not_known",
+        "window__escape": "not_known",
+        "window__outlet": "not_known",
+    }
+    assert {
+        "permit.unknown",
+        "electrical.circuit_unknown",
+        "electrical.panel_unknown",
+        "permit.let_home",
+        "permit.association",
+        "water.condensate_pump",
+        "electrical.licensed_work",
+        "refrigerant.flare_needs_certified",
+        "room.escape_window_unknown",
+        "electrical.window_outlet_shared",
+    } <= codes(**unknown)
+
+
+def test_panel_space_matters_only_for_a_new_circuit():
+    assert "electrical.no_panel_space" in codes(site__panel_spaces="no")
+    assert "electrical.no_panel_space" not in codes(site__panel_spaces="no", site__circuit="own_circuit")
+
+
+def test_service_after_the_season_is_late_and_no_season_is_not():
+    late = np.full((4, 1), 30.0)
+    late[3] = 100.5
+    assert "schedule.hired_misses_summer" in codes(given=results(in_service_d=late))
+    assert "schedule.self_misses_summer" not in codes(given=results(in_service_d=late))
+    assert "schedule.hired_misses_summer" not in codes(
+        given=results(in_service_d=late, season_end_d=np.asarray(np.nan))
+    )
+
+
+def test_rows_are_found_one_by_one():
+    many = results(3, cool_given_w=np.tile([2000.0, 3500.0, 9000.0], (4, 1)))
+    raised = {each.code: each.rows.tolist() for each in found(structure(), values(), many, 3)}
+    assert raised["sizing.kit_too_small"] == [True, False, False]
+    assert raised["sizing.kit_oversized"] == [False, False, True]

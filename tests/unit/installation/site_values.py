@@ -1,0 +1,100 @@
+"""An invented site for tests: every path the installation wiring reads, with likely costs of the table."""
+
+from typing import Any
+
+import numpy as np
+
+from econ.case.choices import code
+from econ.evaluate.structure import Structure
+from econ.kernel.alternative import Alternative
+from econ.tables.record import read_table
+
+CHOSEN = {
+    "site.occupancy": "owner_lives_here",
+    "site.permit": "needed",
+    "site.owner_may_mechanical": "yes",
+    "site.owner_may_electrical": "no",
+    "site.association": "none",
+    "site.wall": "wood_frame",
+    "site.outdoor_place": "ground_pad",
+    "site.drain": "gravity",
+    "site.panel_spaces": "yes",
+    "site.wiring": "exposed",
+    "site.circuit": "new",
+    "kit.volts": "240",
+    "kit.connection": "single_use_quick",
+    "window.opening": "sash",
+    "window.escape": "no",
+    "window.outlet": "own_circuit",
+    "now.cooling": "none",
+    "work.helper": "free",
+    "work.days": "weekends",
+    "quote.equipment": "yes",
+    "quote.electrical": "yes",
+    "quote.permit": "yes",
+    "quote.removal": "yes",
+    "quote.warranty": "yes",
+}
+
+NUMBERS = {
+    "site.wall_thickness_m": 0.15,
+    "site.outdoor_height_m": 0.2,
+    "site.line_run_m": 4.5,
+    "site.panel_distance_m": 10.0,
+    "kit.price_usd": 2100.0,
+    "hired.equipment_usd": 2200.0,
+    "window.capacity_w": 3500.0,
+    "window.count": 2.0,
+    "window.price_usd": 500.0,
+    "now.units_count": 0.0,
+    "work.helper_usd_per_h": 20.0,
+    "work.hour_value_usd_per_h": 25.0,
+    "work.hours_per_day_h": 8.0,
+    "work.mishap_frac": 0.1,
+    "work.mishap_usd": 800.0,
+    "work.contractor_wait_d": 35.0,
+    "work.electrician_wait_d": 16.0,
+    "work.permit_wait_d": 9.0,
+    "work.delivery_wait_d": 7.0,
+    "money.sales_tax_frac": 0.07,
+    "place.decision_weekday": 0.0,
+}
+
+
+def likely_costs() -> dict[str, float]:
+    """Return the likely value of every row of the cost table by path."""
+    table = read_table("installation/costs")
+    return {f"costs.{key}": value for key, value in zip(table.texts("key"), table.numbers("likely"), strict=True)}
+
+
+def cost_range(column: str) -> dict[str, float]:
+    """Return the low or high value of every row of the cost table by path."""
+    table = read_table("installation/costs")
+    return {f"costs.{key}": value for key, value in zip(table.texts("key"), table.numbers(column), strict=True)}
+
+
+def site_values(**changed: Any) -> dict[str, Any]:
+    """Return the invented site with some paths changed; dots are written as double underscores, options as text."""
+    paths = {path.replace("__", "."): value for path, value in changed.items()}
+    chosen = {**CHOSEN, **{path: value for path, value in paths.items() if isinstance(value, str)}}
+    numbers = {
+        **likely_costs(),
+        **NUMBERS,
+        **{path: value for path, value in paths.items() if not isinstance(value, str)},
+    }
+    values = {path: np.asarray(value, dtype=np.float64) for path, value in numbers.items()}
+    values.update({path: np.asarray(code(path, option)) for path, option in chosen.items()})
+    return values
+
+
+def structure(**changed: Any) -> Structure:
+    """Return a structure of one room with some fields changed."""
+    fields: dict[str, Any] = {
+        "station": "Somewhere, XX",
+        "n_rooms": 1,
+        "room_names": ("room",),
+        "technologies": ("none", "single_speed_window", "variable_speed_split", "variable_speed_split"),
+        "base_case": Alternative.WINDOW_UNITS,
+        "study_period_yr": 10,
+    }
+    return Structure(**{**fields, **changed})

@@ -1,0 +1,229 @@
+"""Whole routes on an invented site, worked by hand from the likely cost table."""
+
+import numpy as np
+import pytest
+
+from econ.evaluate.wiring.installation import installation
+from econ.installation.first_cost import cash_first_cost_usd, first_cost_usd
+from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, HELPER_PARTY, SELF_PARTY
+from econ.kernel.alternative import HIRED, KEEP, SELF, WINDOW, Standing
+from econ.tables.tasks import installation_tables
+from tests.unit.installation.site_values import site_values, structure
+
+TABLES = installation_tables()
+
+
+def routes(n_row=1, shape=None, **changed):
+    return installation(shape or structure(), site_values(**changed), TABLES, n_row)
+
+
+def amounts(route):
+    return dict(zip(route.line_items.key, route.line_items.amount_usd[0], strict=True))
+
+
+def party_of(route, task):
+    return route.tasks.party[0, route.tasks.table.position(task)]
+
+
+# Frame wall, pad, free helper, electrician for circuit and terminals, 7 % tax, 8 h on weekends, decided on a Monday.
+# materials  anchors 14, sleeve 18, sealant 22, paint 35, pad 60, isolators 20, cover 75, drain 13.5, caps 18 = 275.50
+# tools      hole saw 35, respirator 55, level 60, wrenches 110, soap 10, thermometer 25, meter 55, hand truck hired 18
+#            = 368 x 1.07 = 393.76
+# circuit 700 at 10 m; electrician 0.75 + 0.75 h x 120 = 180, above the minimum of 175; permits 140 + 115
+# tax 0.07 x (2100 + 275.50) = 166.285; mishap 0.1 x 800 x (0.30 hole + 0.15 pad + 0.35 couplings) = 64
+def test_self_installation_on_a_frame_wall_costs_what_the_hand_worked_sheet_says():
+    route = routes()[SELF]
+    cash = 2100.0 + 275.50 + 393.76 + 700.0 + 180.0 + 255.0 + 166.285 + 64.0
+    assert cash_first_cost_usd(route.line_items)[0] == pytest.approx(cash, abs=0.005)
+    # alone: survey 3, permit 1.5, leak check 1.75, inspection 1.5, register 0.5; shared with the helper, half of
+    # receive 1, hang 1.75, hole 1, sleeve 0.75, pad 1.5, line 3, couplings 1, drain 0.75, clean up 1 = 11.75
+    own_h = 8.25 + 11.75 / 2.0
+    assert route.own_hours_h[0] == pytest.approx(own_h)
+    assert first_cost_usd(route.line_items)[0] == pytest.approx(cash + own_h * 25.0, abs=0.005)
+
+
+# Survey on Saturday, day 5, for 3 h, done at 5.375; electrician booked then, 16 days to 21.375, a Monday, in one day;
+# test run on the Saturday after, day 26, 1.75 of 8 h.
+def test_self_installation_is_in_service_on_the_hand_worked_day():
+    found = routes()[SELF].schedule
+    assert found.in_service_d[0] == pytest.approx(26.0 + 1.75 / 8.0)
+    chain = {key for key, is_on in zip(found.task, found.is_critical[0], strict=True) if is_on}
+    assert chain == {"survey", "book_electrician", "circuit", "cable", "final_connection", "leak_check"}
+
+
+# set 2200 x 1.35; materials (14 + 18 + 22 + 60 + 20 + 75 + 18 + 4.5 x (28 + 3 + 5.5)) x 1.5 = 391.25 x 1.5
+# crew 4.55 h x 95; technician alone 5.1 h x 115; electrician 1.5 h x 120; circuit 700; trip 85; selling 400
+# permits 255; tax 0.07 x (2200 + 391.25); reserve for call-backs 2.5 % of the whole price
+def test_a_hired_installation_costs_what_the_hand_worked_sheet_says():
+    route = routes()[HIRED]
+    parts = 2970.0 + 586.875 + 432.25 + 586.5 + 180.0 + 700.0 + 85.0 + 255.0 + 0.07 * 2591.25
+    assert cash_first_cost_usd(route.line_items)[0] == pytest.approx(parts / 0.975, abs=0.005)
+    # compare quotes 4.5, be home 2, inspection 1.5
+    assert route.own_hours_h[0] == pytest.approx(8.0)
+
+
+# Day 35 is a Monday; the crew is busy 4.775 h until the lines are in, the electrician 0.75 h, then 1 h of
+# commissioning; a trade day has 8 h.
+def test_a_hired_installation_is_in_service_on_the_hand_worked_day():
+    assert routes()[HIRED].schedule.in_service_d[0] == pytest.approx(35.0 + (4.775 + 0.75 + 1.0) / 8.0)
+
+
+# 2 x 500, each with bracket 60, panels 30, lock 12; tax 7 %; carried in and fitted on Saturday, 2 x 1 h.
+def test_window_units_cost_and_take_what_the_hand_worked_sheet_says():
+    route = routes()[WINDOW]
+    assert cash_first_cost_usd(route.line_items)[0] == pytest.approx(1204.0 * 1.07)
+    assert route.schedule.in_service_d[0] == pytest.approx(5.25)
+    assert route.upkeep_own_h_per_yr[0] == pytest.approx(2.0 * (0.5 + 0.75))
+
+
+def test_keeping_costs_nothing_and_brings_nothing_into_service():
+    route = routes()[KEEP]
+    assert first_cost_usd(route.line_items)[0] == 0.0
+    assert np.isnan(route.schedule.in_service_d[0])
+    assert route.standing == Standing.OPEN
+
+
+def test_a_quote_is_one_line_and_leaves_nothing_out_when_it_says_so():
+    route = routes(shape=structure(has_quote=True), quote__total_usd=5450.0, quote__wait_d=28.0)[HIRED]
+    assert cash_first_cost_usd(route.line_items)[0] == pytest.approx(5450.0)
+    assert route.schedule.in_service_d[0] == pytest.approx(28.0 + (4.775 + 0.75 + 1.0) / 8.0)
+
+
+# circuit 700, electrician 180
+def test_a_circuit_the_quote_does_not_mention_is_added_from_our_own_items():
+    shape = structure(has_quote=True)
+    route = routes(shape=shape, quote__total_usd=4550.0, quote__electrical="not_said")[HIRED]
+    assert cash_first_cost_usd(route.line_items)[0] == pytest.approx(4550.0 + 700.0 + 180.0)
+
+
+def test_removal_permit_and_equipment_the_quote_leaves_out_are_added():
+    said = {"quote__removal": "no", "quote__permit": "no", "quote__equipment": "no"}
+    old = {"now__cooling": "window_units", "now__units_count": 2.0}
+    route = routes(shape=structure(has_quote=True), quote__total_usd=3000.0, **said, **old)[HIRED]
+    assert cash_first_cost_usd(route.line_items)[0] == pytest.approx(3000.0 + 2 * 25.0 + 255.0 + 2970.0)
+
+
+def test_tools_that_are_owned_cost_nothing():
+    owned = amounts(routes(shape=structure(tools_owned=("hole_saw", "multimeter")))[SELF])
+    assert owned["tool_hole_saw"] == owned["tool_multimeter"] == 0.0
+    assert owned["tool_leak_soap"] > 0.0
+
+
+def test_a_task_given_to_the_contractor_moves_hours_tools_mishap_and_labour():
+    mine, hired = routes()[SELF], routes(shape=structure(parties=(("wall_hole", "contractor"),)))[SELF]
+    before, after = amounts(mine), amounts(hired)
+    assert party_of(hired, "wall_hole") == CONTRACTOR_PARTY
+    assert after["tool_hole_saw"] == 0.0 < before["tool_hole_saw"]
+    # half an hour at the crew's 95 and a trip of 85
+    assert after["contractor_visit"] == pytest.approx(0.5 * 95.0 + 85.0)
+    assert before["mishap"] - after["mishap"] == pytest.approx(0.1 * 800.0 * 0.3)
+    assert mine.own_hours_h[0] - hired.own_hours_h[0] == pytest.approx(0.5)
+    assert after["kit"] == before["kit"]
+
+
+def test_a_task_given_to_the_helper_takes_all_of_its_hours():
+    route = routes(shape=structure(parties=(("line_set", "helper"),)), work__helper="paid")[SELF]
+    assert party_of(route, "line_set") == HELPER_PARTY
+    # all 3 h of the line set, and half of the other shared 8.75 h, at 20 an hour
+    assert amounts(route)["helper"] == pytest.approx((3.0 + 8.75 / 2.0) * 20.0)
+
+
+def test_without_a_helper_all_hours_are_own_and_none_are_paid():
+    route = routes(work__helper="none")[SELF]
+    assert route.own_hours_h[0] == pytest.approx(8.25 + 11.75)
+    assert amounts(route)["helper"] == 0.0
+
+
+def test_a_flared_kit_goes_to_the_contractor_with_help():
+    route = routes(kit__connection="flare")[SELF]
+    assert party_of(route, "connect_lines") == CONTRACTOR_PARTY
+    assert route.standing == Standing.WITH_HELP
+    # 2 h at half technician, half mate, and a trip come to less than the usual price of such a visit
+    assert amounts(route)["contractor_visit"] == pytest.approx(350.0)
+    assert any("flared" in reason for reason in route.reasons)
+
+
+def test_an_owner_who_may_do_it_all_stands_open_when_the_circuit_is_there():
+    may = {"site__owner_may_electrical": "yes", "site__circuit": "own_circuit"}
+    route = routes(kit__volts="120", **may)[SELF]
+    assert route.standing == Standing.OPEN
+    assert party_of(route, "cable") == SELF_PARTY
+    assert amounts(route)["circuit"] == 0.0
+
+
+def test_an_owner_may_run_the_circuit_and_leave_the_connection_to_the_electrician():
+    shape = structure(parties=(("circuit", "self"), ("final_connection", "electrician")))
+    route = routes(shape=shape, site__owner_may_electrical="yes")[SELF]
+    found = amounts(route)
+    assert found["circuit"] == 0.0
+    assert found["electrician_visit"] == pytest.approx(220.0)
+    # 10 m of cable 3.2 and conduit 5, disconnect 28, whip 25, breaker 22
+    assert sum(found[key] for key in ("cable_12_2_usd_per_m", "conduit_usd_per_m")) == pytest.approx(82.0)
+    assert sum(found[key] for key in ("disconnect_usd", "whip_usd", "standard_breaker_usd")) == pytest.approx(75.0)
+
+
+def test_a_let_flat_up_high_is_not_for_the_owner_and_says_why():
+    flat = {
+        "site__occupancy": "owner_lets",
+        "site__owner_may_mechanical": "not_known",
+        "site__association": "consent_needed",
+        "site__outdoor_place": "wall_bracket",
+        "site__outdoor_height_m": 8.0,
+        "site__wall": "solid_brick",
+        "site__wall_thickness_m": 0.305,
+    }
+    own, hired = routes(**flat)[SELF], routes(**flat)[HIRED]
+    assert own.standing == Standing.NOT_ALLOWED
+    assert all(any(word in reason for reason in own.reasons) for word in ("let home", "association", "too high"))
+    assert party_of(own, "set_on_bracket") == CONTRACTOR_PARTY
+    assert party_of(own, "circuit") == ELECTRICIAN_PARTY
+    assert hired.standing == Standing.OPEN
+
+
+def test_hours_of_a_masonry_hole_grow_with_the_wall():
+    thick = routes(site__wall="poured_concrete", site__wall_thickness_m=0.254)[SELF]
+    # 4 h at 8 in, so 5 h at 10 in, which is also what the table says of 10 in
+    assert thick.tasks.hours_h[0, thick.tasks.table.position("wall_hole")] == pytest.approx(5.0)
+
+
+def test_spaces_in_the_panel_are_priced_where_they_are_missing_or_unknown():
+    found = [amounts(routes(site__panel_spaces=word)[SELF])["panel_spaces_usd"] for word in ("yes", "no", "not_known")]
+    assert found == [0.0, 140.0, 140.0]
+
+
+def test_consent_puts_off_the_start():
+    asked, free = routes(site__association="consent_needed")[HIRED], routes()[HIRED]
+    assert asked.schedule.in_service_d[0] - free.schedule.in_service_d[0] >= 23.0
+
+
+def test_an_incentive_is_taken_off():
+    found = routes(money__incentive_self_usd=300.0)[SELF]
+    assert amounts(found)["incentive"] == -300.0
+
+
+def test_an_outlet_for_a_window_unit_is_the_electricians():
+    found = routes(window__outlet="none")[WINDOW]
+    assert amounts(found)["outlet_120v_usd"] == pytest.approx(450.0)
+    assert amounts(found)["outlet_permit_usd"] == pytest.approx(90.0)
+    assert found.standing == Standing.WITH_HELP
+    assert routes(window__outlet="none", window__capacity_w=5300.0)[WINDOW].line_items.amount_usd.sum() > 0.0
+
+
+def test_a_row_costs_and_takes_the_same_alone_and_among_others():
+    prices = np.array([1800.0, 2100.0, 2500.0])
+    hours = np.array([4.0, 8.0, 6.0])
+    many = routes(3, kit__price_usd=prices, work__hours_per_day_h=hours)
+    for row in range(3):
+        one = routes(kit__price_usd=prices[row], work__hours_per_day_h=hours[row])
+        for together, alone in zip(many, one, strict=True):
+            assert together.line_items.amount_usd[row].tolist() == alone.line_items.amount_usd[0].tolist()
+            assert np.array_equal(together.schedule.in_service_d[row], alone.schedule.in_service_d[0], equal_nan=True)
+
+
+def test_the_board_shows_which_party_may_do_a_task_and_what_locks_it():
+    route = routes(site__owner_may_electrical="no")[SELF]
+    cable, hole = (route.tasks.table.position(key) for key in ("cable", "wall_hole"))
+    assert route.is_allowed[0, cable].tolist() == [False, False, True, True]
+    assert route.is_allowed[0, hole].tolist() == [True, True, False, True]
+    assert "licensed electrician" in route.task_locks[cable][0]
+    assert route.task_locks[hole] == ()
