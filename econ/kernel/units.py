@@ -5,6 +5,7 @@ from typing import Final
 SUFFIX_UNITS: Final[dict[str, str]] = {
     "_usd_per_kwh": "USD/kWh",
     "_usd_per_yr": "USD/year",
+    "_btu_per_wh": "Btu/(W*hour)",
     "_usd_per_h": "USD/hour",
     "_usd_per_d": "USD/day",
     "_usd_per_m": "USD/m",
@@ -49,6 +50,7 @@ SUFFIX_UNITS: Final[dict[str, str]] = {
     "_kw": "kW",
     "_w": "W",
     "_c": "degC",
+    "_f": "degF",
     "_k": "K",
     "_m": "m",
     "_m2": "m^2",
