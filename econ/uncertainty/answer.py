@@ -1,0 +1,131 @@
+"""The whole answer to a case: likely values, draws around them, and the verdict."""
+
+from dataclasses import dataclass
+from datetime import date
+
+import numpy as np
+
+from econ.case.schema import Case
+from econ.evaluate.evaluate import evaluate
+from econ.evaluate.prepare import prepared
+from econ.evaluate.result import Result
+from econ.evaluate.sheet import Sheet, point, with_columns
+from econ.evaluate.structure import Structure
+from econ.tables.loaders import Tables
+from econ.uncertainty.chance import Chance, chance_of_lowest
+from econ.uncertainty.draws import draw_count, drawn
+from econ.uncertainty.verdict import Candidates, Verdict, eligible, verdict
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Answer:
+    """What pages, reports and the command line draw.
+
+    Attributes
+    ----------
+    case : Case
+        What the user said.
+    structure : Structure
+        What picks formulas.
+    sheet : Sheet
+        Every input with its range and whose it is.
+    decision_date : date
+        Year 0 of every alternative.
+    result : Result
+        At likely values, one row.
+    drawn : Result or None
+        At the draws; None where none were asked for.
+    chance : Chance or None
+        How often each eligible alternative costs least.
+    verdict : Verdict
+        Which way to go and how firm that is.
+    draws_used : int
+        Draws behind the chance.
+    seed : int
+        Their seed.
+    """
+
+    case: Case
+    structure: Structure
+    sheet: Sheet
+    decision_date: date
+    result: Result
+    drawn: Result | None
+    chance: Chance | None
+    verdict: Verdict
+    draws_used: int
+    seed: int
+
+
+def answer(case: Case, tables: Tables, today: date, draws: int = 4096, seed: int = 1) -> Answer:
+    """Return the answer to a case.
+
+    Parameters
+    ----------
+    case : Case
+        What the user said.
+    tables : Tables
+        Usual values.
+    today : date
+        The decision date where the case names none.
+    draws : int
+        Draws wanted, rounded up to a power of two; 0 for none.
+    seed : int
+        Seed of the draws.
+
+    Returns
+    -------
+    answer : Answer
+        The same for the same arguments.
+    """
+    structure, sheet = prepared(case, tables, today)
+    result = evaluate(structure, point(sheet), tables)
+    candidates = candidates_of(result)
+    n_draw = draw_count(draws)
+    spread = drawn_result(structure, sheet, tables, n_draw, seed) if n_draw else None
+    chance = chance_of_lowest(spread.measures.lcc_usd, eligible(candidates)) if spread is not None else None
+    said = case.place.decision_date
+    return Answer(
+        case=case,
+        structure=structure,
+        sheet=sheet,
+        decision_date=date.fromisoformat(said) if said else today,
+        result=result,
+        drawn=spread,
+        chance=chance,
+        verdict=verdict(candidates, chance),
+        draws_used=n_draw,
+        seed=seed,
+    )
+
+
+def drawn_result(structure: Structure, sheet: Sheet, tables: Tables, n_draw: int, seed: int) -> Result:
+    """Return the result at draws of every ranged input.
+
+    Parameters
+    ----------
+    structure : Structure
+        What picks formulas; sizes stay those chosen at likely values.
+    sheet : Sheet
+        Ranges.
+    tables : Tables
+        Stations.
+    n_draw : int
+        A number that `draw_count` returns.
+    seed : int
+        Seed of the draws.
+    """
+    columns = drawn(sheet.low, sheet.likely, sheet.high, n_draw, seed)
+    return evaluate(structure, with_columns(sheet, columns), tables)
+
+
+def candidates_of(result: Result) -> Candidates:
+    """Return what the verdict looks at: the first row of a result."""
+    ways = result.alternatives
+    return Candidates(
+        standing=tuple(way.standing for way in ways),
+        meets_need=np.array([way.meets_need[0] for way in ways]),
+        is_in_time=np.array([way.is_in_time[0] for way in ways]),
+        is_within_cash=np.array([way.is_within_cash[0] for way in ways]),
+        lcc_usd=result.measures.lcc_usd[:, 0],
+    )
