@@ -1,0 +1,100 @@
+"""What each way costs at today's prices, split by what is bought again when the units wear out."""
+
+from collections.abc import Mapping, Sequence
+from typing import Final
+
+import numpy as np
+
+from econ.evaluate.structure import Structure
+from econ.evaluate.wiring.energy import EnergyUse
+from econ.evaluate.wiring.installation import Installation
+from econ.evaluate.wiring.lifecycle import AlternativeCosts
+from econ.installation.first_cost import LineItems
+from econ.kernel.alternative import HIRED, SELF
+from econ.kernel.arrays import FloatArray
+
+LASTING: Final = frozenset(
+    {
+        "circuit",
+        "panel_spaces_usd",
+        "ground_pad_usd",
+        "wall_bracket_usd",
+        "roof_stand_usd",
+        "wall_sleeve_usd",
+        "line_cover_kit_usd",
+        "line_cover_extra_usd_per_m",
+        "electrical_permit_usd",
+        "window_bracket_usd",
+    }
+)
+"""Lines that outlast the units: circuit, pad or bracket, sleeve, cover. Assumption, as the service-life table."""
+
+UNITS: Final = frozenset({"equipment"})
+FITTING: Final = frozenset({"labour", "own_time", "materials"})
+"""Categories of what buys the units, and of what puts them in."""
+
+
+def alternative_costs(
+    structure: Structure,
+    values: Mapping[str, FloatArray],
+    installations: Sequence[Installation],
+    uses: Sequence[EnergyUse],
+) -> AlternativeCosts:
+    """Return what each way costs at today's prices, in the order of ALTERNATIVES.
+
+    Parameters
+    ----------
+    structure : Structure
+        Whether the hired way is a quote.
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    installations : sequence of Installation
+        Lines, own hours and dates of each way.
+    uses : sequence of EnergyUse
+        A full year's energy of each way.
+
+    Returns
+    -------
+    costs : AlternativeCosts
+        Arrays (A, B).
+
+    Notes
+    -----
+    A quote is one figure: the unit in it is taken at the contractor's cost times markup, what lasts at what the same
+    site's self-installation pays for it, the rest is the fitting; none is less than 0.
+    """
+    items = [way.line_items for way in installations]
+    first = np.stack([each.amount_usd.sum(axis=1) for each in items])
+    equipment, fitting, lasting = (
+        np.stack([_sum(each, categories, lasts=lasts) for each in items])
+        for categories, lasts in ((UNITS, False), (FITTING, False), (UNITS | FITTING | {"permit"}, True))
+    )
+    if structure.has_quote:
+        marked_up = values["hired.equipment_usd"] * values["costs.equipment_markup_frac"]
+        equipment[HIRED] = np.minimum(marked_up, first[HIRED])
+        lasting[HIRED] = np.minimum(lasting[SELF], first[HIRED] - equipment[HIRED])
+        fitting[HIRED] = first[HIRED] - equipment[HIRED] - lasting[HIRED]
+    hour = np.asarray(values["work.hour_value_usd_per_h"])
+    return AlternativeCosts(
+        first_usd=first,
+        equipment_usd=equipment,
+        fitting_usd=fitting,
+        lasting_usd=lasting,
+        electricity_usd=np.stack([use.electricity_usd for use in uses]),
+        fuel_usd=np.stack([use.fuel_usd for use in uses]),
+        added_upkeep_usd_per_yr=np.stack([way.upkeep_own_h_per_yr * hour for way in installations]),
+        in_service_d=np.stack([way.schedule.in_service_d for way in installations]),
+    )
+
+
+def _sum(items: LineItems, categories: frozenset[str], *, lasts: bool) -> FloatArray:
+    """Return the sum of the lines of some categories that last, or that do not, shape (B,)."""
+    is_counted = np.array(
+        [
+            category in categories and (key in LASTING) is lasts
+            for key, category in zip(items.key, items.category, strict=True)
+        ],
+        dtype=np.float64,
+    )
+    total: FloatArray = items.amount_usd @ is_counted if len(is_counted) else np.zeros(len(items.amount_usd))
+    return total

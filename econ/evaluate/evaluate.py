@@ -1,0 +1,70 @@
+"""One pure function: the same structure, values and tables give the same Result, whoever calls."""
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from econ.evaluate.blocks import row_count
+from econ.evaluate.costs import alternative_costs
+from econ.evaluate.outcome import Parts, alternative_results, caution_results
+from econ.evaluate.physics import physics
+from econ.evaluate.result import Result
+from econ.evaluate.structure import Structure
+from econ.evaluate.summary import climate_summary, design_rows, room_loads
+from econ.evaluate.version import RESULTS_VERSION
+from econ.evaluate.wiring import caution, climate
+from econ.evaluate.wiring.installation import installation
+from econ.evaluate.wiring.lifecycle import lifecycle
+from econ.kernel.arrays import FloatArray
+from econ.tables.loaders import Tables
+from econ.tables.tasks import installation_tables
+
+
+def evaluate(structure: Structure, values: Mapping[str, FloatArray], tables: Tables) -> Result:
+    """Return the whole answer for every decision row.
+
+    Parameters
+    ----------
+    structure : Structure
+        What picks formulas.
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    tables : Tables
+        Stations, and the words of tables.
+
+    Returns
+    -------
+    result : Result
+        Months, years and sums for B rows; pictures and words follow the first row.
+
+    Raises
+    ------
+    ShapeError
+        If two values hold different numbers of rows.
+    OutOfRangeError
+        If a number lies outside what a formula allows.
+    """
+    n_row = row_count(values)
+    values = {path: np.asarray(value, dtype=np.float64) for path, value in values.items()}
+    weather = climate.weather(structure, tables)
+    hours = physics(structure, values, weather, n_row)
+    design = design_rows(structure, values, tables, weather, n_row)
+    ways = installation(structure, values, installation_tables(), n_row)
+    money = lifecycle(structure, values, alternative_costs(structure, values, ways, hours.uses))
+    parts = Parts(structure, values, tables, n_row, hours, design, ways)
+    alternatives = alternative_results(parts)
+    return Result(
+        results_version=RESULTS_VERSION,
+        base_case=structure.base_case,
+        study_period_yr=structure.study_period_yr,
+        climate=climate_summary(structure, values, tables, hours),
+        rooms=room_loads(structure, values, design, hours, weather),
+        need_cool_kwh=hours.need.cool_kwh,
+        need_latent_kwh=hours.need.latent_kwh,
+        need_heat_kwh=hours.need.heat_kwh,
+        alternatives=alternatives,
+        streams=money.streams,
+        measures=money.measures,
+        component_usd=money.component_usd,
+        cautions=caution.found(structure, values, caution_results(parts, alternatives), n_row),
+    )

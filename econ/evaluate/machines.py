@@ -1,0 +1,130 @@
+"""Lines of the sheet that wait for a size: ratings, prices, weights and label values of each way's machine."""
+
+from collections.abc import Iterable
+from typing import Final
+
+import numpy as np
+
+from econ.case.choices import NOT_KNOWN
+from econ.evaluate.draft import Draft
+from econ.evaluate.usual import said_spread, unknown_spread
+from econ.kernel.constants import BTU_PER_WH
+from econ.kernel.spread import Spread
+from econ.tables.lookup import Entry as TableRow
+
+KIT_RATINGS: Final = (
+    "capacity_w",
+    "seer2",
+    "eer2",
+    "hspf2",
+    "heat_47f_w",
+    "heat_5f_ratio_frac",
+    "cutout_c",
+    "min_ratio_frac",
+    "shr",
+    "standby_w",
+    "cd_frac",
+)
+"""What makes a ductless machine's curve; where the hired set is of the kit's class and size, both share these."""
+
+UNITS: Final = {
+    "_w": "W", "_kg": "kg", "_c": "degC", "_m": "m", "_a": "A", "_usd": "USD", "seer2": "Btu/(W*hour)",
+    "eer2": "Btu/(W*hour)", "hspf2": "Btu/(W*hour)", "ceer": "Btu/(W*hour)", "_kg_per_m3": "kg/m^3",
+}  # fmt: skip
+PER_KBTU_W: Final = 1000.0 / BTU_PER_WH
+"""W in a nominal thousand Btu/h."""
+
+
+def write_kit(draft: Draft, size: str) -> None:
+    """Write the lines of the kit for its size and grade."""
+    grade = draft.taken("kit.grade")
+    row = draft.tables.ductless("kit", size, grade)
+    write_row(draft, "kit", row, skipped=("connection",))
+    write_heat_47f(draft, "kit", row)
+    if "kit.volts" not in draft.entries:
+        draft.put_choice("kit.volts", f"{row.number('volts'):.0f}", row.text("source"), "usual")
+
+
+def write_hired(draft: Draft, kit_size: str) -> None:
+    """Write the lines of the contractor's set; of the kit's class and size it shares the kit's ratings."""
+    size, grade = draft.taken("hired.size"), draft.taken("hired.grade")
+    is_alike = (size, grade) == ("same_as_kit", "same_as_kit")
+    size = kit_size if size == "same_as_kit" else size
+    grade = draft.taken("kit.grade") if grade == "same_as_kit" else grade
+    row = draft.tables.ductless("trade", size, grade)
+    if not is_alike:
+        write_row(draft, "hired", row, only=KIT_RATINGS)
+        write_heat_47f(draft, "hired", row)
+    write_amount_later(draft, "hired.equipment_usd", row.spread("price_usd"))
+
+
+def write_window(draft: Draft, size: str, count: float) -> None:
+    """Write the lines of new window units of one size."""
+    row = draft.tables.window(size, cycle=draft.taken("window.cycle"))
+    write_row(draft, "window", row)
+    volts = row.number("volts")
+    draft.put("window.supply_v", Spread(volts, volts, volts, row.text("source")), "V")
+    if "window.count" not in draft.entries:
+        draft.put("window.count", Spread(count, count, count, "fewest units that meet the need"), "", "computed")
+    is_variable = float(row.text("speed") == "variable")
+    draft.put("window.is_variable_frac", Spread(is_variable, is_variable, is_variable, row.text("source")), "")
+
+
+def write_now(draft: Draft) -> None:
+    """Write the ratings of what cools the room now: old stock of the nearest size, or a portable unit."""
+    if draft.taken("now.cooling") == "portable":
+        row = draft.tables.portable()
+    else:
+        wanted = draft.likely("now.unit_capacity_w") / PER_KBTU_W
+        sizes = draft.tables.window_sizes(vintage="old_stock")
+        row = draft.tables.window(min(sizes, key=lambda size: abs(size - wanted)), vintage="old_stock")
+    write_row(draft, "now", row, only=("ceer", "shr", "standby_w", "cd_frac"))
+
+
+def write_row(
+    draft: Draft, prefix: str, row: TableRow, *, only: Iterable[str] = (), skipped: Iterable[str] = ()
+) -> None:
+    """Write every range and number of a table's row under a prefix; what the user set is kept."""
+    wanted, left_out = set(only), {*skipped, "size_kbtu_per_h", "volts", "other_volts", "heat_47f_ratio_frac"}
+    spreads = dict(row.spreads)
+    for name, number in row.numbers.items():
+        if "." not in name and not np.isnan(number):
+            spreads[name] = Spread(number, number, number, row.text("source"))
+    for name, spread in spreads.items():
+        if name not in left_out and (not wanted or name in wanted):
+            write_amount_later(draft, f"{prefix}.{name}", spread)
+
+
+def write_heat_47f(draft: Draft, prefix: str, row: TableRow) -> None:
+    """Write the rated heating capacity at 47 degF from its ratio to the cooling capacity."""
+    ratio, capacity = row.spread("heat_47f_ratio_frac"), draft.likely(f"{prefix}.capacity_w")
+    spread = Spread(ratio.low * capacity, ratio.likely * capacity, ratio.high * capacity, ratio.source)
+    draft.put(f"{prefix}.heat_47f_w", spread, "W")
+
+
+def write_amount_later(draft: Draft, path: str, usual: Spread) -> None:
+    """Write one line now that its usual value is known, unless the user gave a value."""
+    if path in draft.entries:
+        return
+    info = draft.fields.get(path)
+    said = draft.said(path) if info else None
+    if info is None or said is None:
+        draft.put(path, usual, info.unit if info else unit_of(path))
+    elif said.is_unknown:  # type: ignore[union-attr]
+        draft.put(path, unknown_spread(usual, draft.tables.inputs[path], info), info.unit, "not_known")
+    else:
+        draft.put(path, said_spread(said, draft.tables.inputs[path], info), info.unit, "yours")  # type: ignore[arg-type]
+
+
+def unit_of(path: str) -> str:
+    """Return the unit that a machine's line ends in, or nothing."""
+    fitting = [ending for ending in UNITS if path.endswith(ending)]
+    return UNITS[max(fitting, key=len)] if fitting else ""
+
+
+def technologies(draft: Draft, window_row: TableRow) -> tuple[str, str, str, str]:
+    """Return the kind of machine of each alternative, in the order of ALTERNATIVES."""
+    kept = "none" if draft.taken("now.cooling") in ("none", NOT_KNOWN) else "single_speed_window"
+    is_reverse = draft.taken("window.cycle") == "reverse_cycle"
+    speed = "variable_speed_window" if window_row.text("speed") == "variable" else "single_speed_window"
+    return kept, "reverse_cycle_window" if is_reverse else speed, "variable_speed_split", "variable_speed_split"

@@ -1,0 +1,215 @@
+"""Hours to months: loads, machines and energy, block of rows by block of rows."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, fields
+from typing import TypeVar
+
+import numpy as np
+
+from econ.climate.weather import Weather
+from econ.energy.served import monthly_kwh
+from econ.evaluate.blocks import row_blocks
+from econ.evaluate.served import served_rooms
+from econ.evaluate.structure import Structure
+from econ.evaluate.wiring import loads
+from econ.evaluate.wiring.energy import EnergyUse, energy_use
+from econ.evaluate.wiring.equipment import machines
+from econ.kernel.arrays import BoolArray, FloatArray
+from econ.loads.heat_balance import need
+from econ.loads.rooms import RoomRows
+
+Values = Mapping[str, FloatArray]
+Joined = TypeVar("Joined")
+
+BIN_K = 2.5
+"""Width of an outdoor temperature bin in the picture of need and capacity. [K]"""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class HourlyNeed:
+    """Need of the served rooms, summed into decision rows, and the weather it was met in.
+
+    Attributes
+    ----------
+    cool_w, latent_w, heat_w : ndarray, shape (24, B, n_day)
+        Sensible cooling, drying and heating wanted. [W]
+    dry_bulb_c : ndarray, shape (24, B, n_day)
+        Outdoor dry bulb, warming included. [degC]
+    """
+
+    cool_w: FloatArray
+    latent_w: FloatArray
+    heat_w: FloatArray
+    dry_bulb_c: FloatArray
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Need:
+    """Need of the served rooms by month, with what sizing asks of it.
+
+    Attributes
+    ----------
+    cool_kwh, latent_kwh, heat_kwh : ndarray, shape (B, 12)
+        Sensible cooling, drying and heating. [kWh]
+    mean_cooling_w : ndarray, shape (B,)
+        Mean total cooling over the hours that want any; 0 where none does. [W]
+    mean_cooling_c : ndarray, shape (B,)
+        Mean outdoor temperature of those hours; that of the year where there are none. [degC]
+    """
+
+    cool_kwh: FloatArray
+    latent_kwh: FloatArray
+    heat_kwh: FloatArray
+    mean_cooling_w: FloatArray
+    mean_cooling_c: FloatArray
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Physics:
+    """What the hours come to, for all rows.
+
+    Attributes
+    ----------
+    need : Need
+        Need by month.
+    uses : tuple of EnergyUse
+        A full year's energy of each way, in the order of ALTERNATIVES.
+    room_kwh : ndarray, shape (3, n_rooms)
+        Annual sensible cooling, drying and heating of each room, first row. [kWh]
+    bin_c, bin_h, bin_cool_w, bin_heat_w : ndarray, shape (n_bin,)
+        Outdoor temperature bins of the first row: middle, hours a year, mean cooling and heating wanted.
+        [degC] [hour] [W] [W]
+    """
+
+    need: Need
+    uses: tuple[EnergyUse, ...]
+    room_kwh: FloatArray
+    bin_c: FloatArray
+    bin_h: FloatArray
+    bin_cool_w: FloatArray
+    bin_heat_w: FloatArray
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Block:
+    need: Need
+    uses: tuple[EnergyUse, ...]
+    hours: HourlyNeed
+    room_kwh: FloatArray
+
+
+def physics(structure: Structure, values: Values, weather: Weather, n_row: int) -> Physics:
+    """Return need and energy of every row.
+
+    Parameters
+    ----------
+    structure : Structure
+        Rooms and technologies.
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    weather : Weather
+        The year's days.
+    n_row : int
+        B.
+
+    Returns
+    -------
+    physics : Physics
+        Months and years only; hours are dropped block by block.
+    """
+    needs, uses = [], []
+    first: _Block | None = None
+    for n_block, block_values in row_blocks(values, n_row):
+        block = _block(structure, block_values, weather, n_block)
+        first = first or block
+        needs.append(block.need)
+        uses.append(block.uses)
+    assert first is not None
+    by_way = tuple(joined(way) for way in zip(*uses, strict=True))
+    return Physics(joined(needs), by_way, first.room_kwh, *_bins(first.hours, weather))
+
+
+def joined(parts: Sequence[Joined]) -> Joined:
+    """Return dataclasses of arrays (rows, ...) put end to end, field by field.
+
+    Parameters
+    ----------
+    parts : sequence of one dataclass
+        Parts in order.
+    """
+    kind = type(parts[0])
+    names = [each.name for each in fields(parts[0])]  # type: ignore[arg-type]
+    return kind(**{name: np.concatenate([getattr(part, name) for part in parts]) for name in names})
+
+
+def _block(structure: Structure, values: Values, weather: Weather, n_row: int) -> _Block:
+    rooms = loads.room_rows(structure, values, n_row, weather)
+    found = need(rooms, weather, loads.humidity_limit_frac(structure, values, n_row))
+    is_served = served_rooms(structure, values, n_row)
+    cool_w, latent_w, heat_w = (_served_w(part, is_served) for part in (found.cool_w, found.latent_w, found.heat_w))
+    hours = HourlyNeed(cool_w, latent_w, heat_w, _dry_bulb_c(rooms, weather, n_row))
+    by_room = np.stack(
+        [_annual_by_room(part, structure.n_rooms, weather) for part in (found.cool_w, found.latent_w, found.heat_w)]
+    )
+    uses = tuple(
+        energy_use(structure, values, hours, weather, machine) for machine in machines(structure, values, n_row)
+    )
+    return _Block(_monthly(hours, weather), uses, hours, by_room)
+
+
+def _served_w(power_w: FloatArray, is_served: BoolArray) -> FloatArray:
+    """Return power summed over the served rooms, shape (24, B, n_day)."""
+    n_rooms, n_row = is_served.shape
+    split = power_w.reshape(len(power_w), n_rooms, n_row, -1)
+    total: FloatArray = split.sum(axis=1) if is_served.all() else np.einsum("hrbd,rb->hbd", split, is_served)
+    return total
+
+
+def _annual_by_room(power_w: FloatArray, n_rooms: int, weather: Weather) -> FloatArray:
+    """Return a year's energy of each room in the first row, served or not, shape (n_rooms,)."""
+    hours, n_all, n_day = power_w.shape
+    first = power_w.reshape(hours, n_rooms, n_all // n_rooms, n_day)[:, :, 0]
+    by_month: FloatArray = monthly_kwh(first, weather.month, weather.weight_d)
+    total: FloatArray = by_month.sum(axis=1)
+    return total
+
+
+def _dry_bulb_c(rooms: RoomRows, weather: Weather, n_row: int) -> FloatArray:
+    """Return outdoor dry bulb with each row's warming, shape (24, B, n_day)."""
+    warmer: FloatArray = weather.dry_bulb_c[:, None, :] + rooms.warming_k[:n_row][None, :, None]
+    return warmer
+
+
+def _monthly(hours: HourlyNeed, weather: Weather) -> Need:
+    total_w = hours.cool_w + hours.latent_w
+    is_wanted = (total_w > 0.0) * weather.weight_d
+    wanted_h = is_wanted.sum(axis=(0, 2))
+    at_least_one = np.where(wanted_h > 0.0, wanted_h, 1.0)
+    mean_c = np.where(
+        wanted_h > 0.0,
+        (hours.dry_bulb_c * is_wanted).sum(axis=(0, 2)) / at_least_one,
+        (hours.dry_bulb_c * weather.weight_d).sum(axis=(0, 2)) / (len(total_w) * weather.weight_d.sum()),
+    )
+    cool, latent, heat = (
+        monthly_kwh(power, weather.month, weather.weight_d) for power in (hours.cool_w, hours.latent_w, hours.heat_w)
+    )
+    return Need(
+        cool_kwh=cool,
+        latent_kwh=latent,
+        heat_kwh=heat,
+        mean_cooling_w=(total_w * weather.weight_d).sum(axis=(0, 2)) / at_least_one,
+        mean_cooling_c=mean_c,
+    )
+
+
+def _bins(hours: HourlyNeed, weather: Weather) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
+    """Return middle, hours, mean cooling and mean heating of each outdoor temperature bin of the first row."""
+    at = np.floor(hours.dry_bulb_c[:, 0] / BIN_K).astype(np.int64)
+    place = (at - at.min()).ravel()
+    weight = np.broadcast_to(weather.weight_d, at.shape).ravel()
+    bin_h = np.bincount(place, weight).astype(np.float64)
+    is_there = np.where(bin_h > 0.0, bin_h, 1.0)
+    cool_w = np.bincount(place, weight * (hours.cool_w + hours.latent_w)[:, 0].ravel()) / is_there
+    heat_w = np.bincount(place, weight * hours.heat_w[:, 0].ravel()) / is_there
+    middle = (at.min() + np.arange(len(bin_h)) + 0.5) * BIN_K
+    return middle, bin_h, cool_w, heat_w

@@ -1,0 +1,194 @@
+"""From a case to structure and sheet: usual values, sizes by the design load, then what hangs on a size."""
+
+import math
+from datetime import date
+from typing import Final
+
+import numpy as np
+
+from econ.case.nearest import nearest
+from econ.case.quantity import Amount
+from econ.case.schema import Case
+from econ.equipment.curve import variable_speed_split
+from econ.equipment.machine import RatingRows
+from econ.equipment.sizing import chosen_index, cooling_capacity_w, heating_capacity_w
+from econ.evaluate.draft import Draft
+from econ.evaluate.machines import (
+    KIT_RATINGS,
+    PER_KBTU_W,
+    technologies,
+    write_hired,
+    write_kit,
+    write_now,
+    write_window,
+)
+from econ.evaluate.served import served_rooms
+from econ.evaluate.sheet import Sheet, point, sheet_of
+from econ.evaluate.structure import Structure
+from econ.evaluate.usual import YOURS, write_usual
+from econ.evaluate.wiring import climate, loads
+from econ.kernel.alternative import Alternative
+from econ.kernel.arrays import FloatArray
+from econ.kernel.errors import CaseError, Fault
+from econ.kernel.spread import Spread
+from econ.loads.design_load import design_loads
+from econ.tables.loaders import Tables
+
+CHOSEN: Final = "choose"
+"""Option of a size that leaves it to the design load."""
+
+
+def prepared(case: Case, tables: Tables, today: date) -> tuple[Structure, Sheet]:
+    """Return what picks formulas and the numbers of a case.
+
+    Parameters
+    ----------
+    case : Case
+        What the user said.
+    tables : Tables
+        Usual values.
+    today : date
+        The decision date where the case names none.
+
+    Raises
+    ------
+    CaseError
+        If a figure changed by hand has no line.
+
+    Returns
+    -------
+    structure : Structure
+        Picks formulas; hashable.
+    sheet : Sheet
+        Every input with low, likely, high, source and whose it is.
+    """
+    draft = Draft(case, tables, today)
+    write_usual(draft)
+    write_fixed(draft)
+    draft_structure = structure_of(draft, ("none",) * 4)
+    cooling_w, heating_w = wanted_w(draft, draft_structure)
+    write_now(draft)
+    kit_size = kit_size_for(draft, draft_structure, cooling_w, heating_w)
+    write_kit(draft, kit_size)
+    write_hired(draft, kit_size)
+    window_size, count = window_size_for(draft, cooling_w)
+    write_window(draft, window_size, count)
+    write_changed(draft)
+    kinds = technologies(draft, tables.window(window_size, cycle=draft.taken("window.cycle")))
+    return structure_of(draft, kinds), sheet_of(draft.entries)
+
+
+def write_changed(draft: Draft) -> None:
+    """Set the figures the user changed by hand; a path without a line, or one that a form asks for, is a fault."""
+    faults = []
+    for path, amount in draft.case.figures.changed or ():
+        if path in draft.fields or path not in draft.entries:
+            names = [known for known in draft.entries if known not in draft.fields]
+            close = ", ".join(nearest(path, names))
+            where = f"figures.changed.{path}"
+            faults.append(Fault(where, "must name a figure that no form asks for", repr(path), f"Nearest: {close}."))
+        elif not amount.is_unknown:
+            spread = Spread(amount.low, amount.likely, amount.high, YOURS)
+            draft.put(path, spread, draft.entries[path].unit, "yours")
+    if faults:
+        raise CaseError(faults)
+
+
+def write_fixed(draft: Draft) -> None:
+    """Write what no form asks for: unit costs, assumptions, shade and the calendar."""
+    for key in draft.tables.costs.keys:
+        row = draft.tables.costs[key]
+        draft.put(f"costs.{key}", row.spread(), row.text("unit"))
+    for path in draft.tables.assumptions.keys:
+        if path not in draft.entries:
+            row = draft.tables.assumptions[path]
+            draft.put(path, row.spread(), row.text("unit"))
+    for index in range(len(draft.case.rooms)):
+        shade = draft.options[f"rooms[{index}].shade"]
+        draft.put(f"rooms[{index}].shade_frac", draft.tables.shading[shade].spread("factor_frac"), "")
+    decided = draft.decision_date
+    for name, number in (("doy", min(decided.timetuple().tm_yday - 1, 364)), ("weekday", decided.weekday())):
+        draft.put(f"place.decision_{name}", Spread(number, number, number, "the decision date"), "day", "computed")
+
+
+def structure_of(draft: Draft, kinds: tuple[str, ...]) -> Structure:
+    """Return the structure of a case with its machines' kinds."""
+    work, rooms = draft.case.work, draft.case.rooms
+    total = draft.case.quote.total_usd
+    keep, window, own, hired = kinds
+    return Structure(
+        station=draft.case.place.station,
+        n_rooms=len(rooms),
+        room_names=tuple(room.name or f"Room {index + 1}" for index, room in enumerate(rooms)),
+        technologies=(keep, window, own, hired),
+        base_case=Alternative.WINDOW_UNITS,
+        study_period_yr=max(1, round(draft.likely("money.study_period_yr"))),
+        has_quote=isinstance(total, Amount) and not total.is_unknown,
+        parties=tuple(work.parties or ()),
+        tools_owned=tuple(work.tools_owned or ()),
+    )
+
+
+def wanted_w(draft: Draft, structure: Structure) -> tuple[float, float]:
+    """Return total cooling and heating of the served rooms on the design days, likely values. [W] [W]"""
+    values = point(sheet_of(draft.entries))
+    year = climate.weather(structure, draft.tables)
+    rooms = loads.room_rows(structure, values, 1, year)
+    limit = loads.humidity_limit_frac(structure, values, 1)
+    cold_c = np.asarray(climate.heat_design_c(structure, draft.tables))
+    found = design_loads(rooms, climate.hot_day(structure, draft.tables), cold_c, limit)
+    is_served = served_rooms(structure, values, 1)[:, 0]
+    cooling = float(((found.cool_sensible_w + found.cool_latent_w) * is_served).sum())
+    return cooling, float((found.heat_w * is_served).sum())
+
+
+def kit_size_for(draft: Draft, structure: Structure, cooling_w: float, heating_w: float) -> str:
+    """Return the kit's size: the user's, or the smallest that meets the design load.
+
+    Heating counts where the present heat goes, and alone where no cooling is asked for.
+    """
+    asked = draft.taken("kit.size")
+    if asked != CHOSEN:
+        return asked
+    grade = draft.taken("kit.grade")
+    sizes = draft.tables.ductless_sizes("kit", grade)
+    machine = variable_speed_split(ratings_of(draft, sizes, grade))
+    station = draft.tables.stations.station(structure.station)
+    warming = draft.likely("place.warming_offset_k")
+    hot, cold = (np.array([at + warming]) for at in (station.cool_design_c, station.heat_design_c))
+    heats = draft.taken("use.heat") != "no" and (draft.taken("use.present_heat_stays") == "no" or cooling_w == 0.0)
+    index = chosen_index(
+        np.array([cooling_w]),
+        np.array([heating_w]),
+        cooling_capacity_w(machine, hot)[:, 0],
+        heating_capacity_w(machine, cold)[:, 0],
+        heats=heats,
+    )
+    return str(sizes[int(index[0])])
+
+
+def ratings_of(draft: Draft, sizes: tuple[int, ...], grade: str) -> RatingRows:
+    """Return the likely ratings of a grade's sizes, one a row."""
+    rows = [draft.tables.ductless("kit", size, grade) for size in sizes]
+
+    def column(name: str) -> FloatArray:
+        return np.array([row.spreads[name].likely if name in row.spreads else row.number(name) for row in rows])
+
+    by_name = {name: column(name) for name in KIT_RATINGS if name != "heat_47f_w"}
+    return RatingRows(**by_name, heat_47f_w=column("heat_47f_ratio_frac") * by_name["capacity_w"])
+
+
+def window_size_for(draft: Draft, cooling_w: float) -> tuple[str, float]:
+    """Return size and count of new window units: the user's, or the fewest of the smallest size that meet the need."""
+    sizes = draft.tables.window_sizes(cycle=draft.taken("window.cycle"))
+    asked, said = draft.taken("window.size"), draft.said("window.count")
+    if isinstance(said, Amount) and not said.is_unknown:
+        count = said.likely
+    elif asked != CHOSEN:
+        count = max(1.0, math.ceil(cooling_w / (float(asked) * PER_KBTU_W)))
+    else:
+        count = max(1.0, math.ceil(cooling_w / (sizes[-1] * PER_KBTU_W)))
+    if asked != CHOSEN:
+        return asked, count
+    meeting = [size for size in sizes if size * PER_KBTU_W * count >= cooling_w]
+    return str(min(meeting, default=sizes[-1])), count

@@ -1,0 +1,231 @@
+"""What an evaluation returns: months, years and sums, never hours x rows."""
+
+from dataclasses import dataclass, field
+
+from econ.installation.first_cost import LineItems
+from econ.installation.schedule import Schedule
+from econ.kernel.alternative import Alternative, Standing
+from econ.kernel.arrays import BoolArray, FloatArray
+from econ.kernel.caution import Caution
+from econ.lifecycle.measures import Measures
+from econ.lifecycle.streams import Streams
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class ClimateSummary:
+    """The weather behind a result.
+
+    Attributes
+    ----------
+    station : str
+        Name and state of the station.
+    hdd18_3_kd, cdd18_3_kd : float
+        Degree-days at 65 degF from the monthly figures, warming included. [K*day]
+    heat_design_c, cool_design_c : float
+        99 % and 1 % dry bulb, warming included. [degC]
+    mean_c : ndarray, shape (12,)
+        Monthly mean dry bulb, warming included. [degC]
+    bin_c : ndarray, shape (n_bin,)
+        Middle of each outdoor temperature bin. [degC]
+    bin_h : ndarray, shape (n_bin,)
+        Hours a year in each bin. [hour]
+    bin_cool_w, bin_heat_w : ndarray, shape (n_bin,)
+        Mean sensible-plus-latent cooling and heating need in the bin, likely values. [W]
+    period : str
+        Years of the record.
+    """
+
+    station: str
+    hdd18_3_kd: float
+    cdd18_3_kd: float
+    heat_design_c: float
+    cool_design_c: float
+    mean_c: FloatArray
+    bin_c: FloatArray
+    bin_h: FloatArray
+    bin_cool_w: FloatArray
+    bin_heat_w: FloatArray
+    period: str
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class RoomLoads:
+    """Loads of each room of the likely row and the block.
+
+    Attributes
+    ----------
+    name : tuple of str, length n_room
+        Room names.
+    is_served : ndarray, shape (n_room,)
+        Whether the indoor unit can be counted on for the room (no closed door between).
+    design_cooling_sensible_w, design_cooling_latent_w, design_heating_w : ndarray, shape (n_room,)
+        Design loads. [W]
+    annual_cooling_sensible_kwh, annual_cooling_latent_kwh, annual_heating_kwh : ndarray, shape (n_room,)
+        Annual need inside the hours and duties asked for. [kWh]
+    balance_point_c : ndarray, shape (n_room,)
+        Outdoor temperature at which mean gains meet losses. [degC]
+    piece_label : tuple of str, length n_piece
+        Where the heat comes from on the design day (walls, roof, windows, air, people and things, ...).
+    piece_w : ndarray, shape (n_room, n_piece)
+        Sensible-plus-latent share of each piece. [W]
+    """
+
+    name: tuple[str, ...]
+    is_served: BoolArray
+    design_cooling_sensible_w: FloatArray
+    design_cooling_latent_w: FloatArray
+    design_heating_w: FloatArray
+    annual_cooling_sensible_kwh: FloatArray
+    annual_cooling_latent_kwh: FloatArray
+    annual_heating_kwh: FloatArray
+    balance_point_c: FloatArray
+    piece_label: tuple[str, ...]
+    piece_w: FloatArray
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Capability:
+    """What a unit can give over outdoor temperature, likely row.
+
+    Attributes
+    ----------
+    at_c : ndarray, shape (n,)
+        Outdoor temperatures. [degC]
+    cool_w, heat_w : ndarray, shape (n,)
+        Capacity; NaN where it cannot run. [W]
+    label : str
+        Size and class in words, such as "18,000 Btu/h cold-climate class".
+    nominal_w : float
+        Rated cooling capacity; 0 where there is no unit. [W]
+    volts : float
+        Supply voltage; 0 where there is no unit. [V]
+    """
+
+    at_c: FloatArray
+    cool_w: FloatArray
+    heat_w: FloatArray
+    label: str
+    nominal_w: float
+    volts: float
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class AlternativeResult:
+    """One way to go.
+
+    Attributes
+    ----------
+    name : Alternative
+        Which one.
+    standing : Standing
+        Open, with help, not allowed or unknown.
+    reasons : tuple of str
+        Why it stands so, in plain words.
+    meets_cooling, meets_heating, meets_drying, meets_need : ndarray, shape (B,)
+        Whether the service asked for is met, declared make-up included.
+    is_in_time, is_within_cash : ndarray, shape (B,)
+        Whether it works before this year's hot season ends; whether cash first cost keeps the limit.
+    line_items : LineItems
+        First cost, line by line.
+    first_cost_usd, cash_first_cost_usd, own_hours_h : ndarray, shape (B,)
+        With own time priced; cash alone; own hours. [USD] [USD] [hour]
+    electricity_kwh, fuel_kwh : ndarray, shape (B, 12)
+        By month of a full year of service, make-up included. [kWh]
+    energy_cost_usd_per_yr : ndarray, shape (B,)
+        Energy cost of a full year of service. [USD/year]
+    make_up_heat_kwh : ndarray, shape (B, 12)
+        Heat given by the make-up source. [kWh]
+    unmet_cooling_kwh_per_yr, unmet_heating_kwh_per_yr : ndarray, shape (B,)
+        Need this way cannot meet by itself. [kWh/year]
+    unmet_cooling_h, unmet_heating_h : ndarray, shape (B,)
+        Hours a year in which it falls short. [hour]
+    unmet_moisture_kg_per_yr : ndarray, shape (B,)
+        Moisture it leaves in the air in the hours asked for. [kg/year]
+    schedule : Schedule
+        Tasks and waits from the decision date.
+    in_service_d : ndarray, shape (B,)
+        Days from the decision date to service; NaN for keep_as_is. [day]
+    in_service_exists : bool
+        False for keep_as_is.
+    waiting_cdd_kd : ndarray, shape (B,)
+        Cooling degree-days that pass before service. [K*day]
+    capability : Capability
+        What the unit can give.
+    """
+
+    name: Alternative
+    standing: Standing
+    reasons: tuple[str, ...]
+    meets_cooling: BoolArray
+    meets_heating: BoolArray
+    meets_drying: BoolArray
+    meets_need: BoolArray
+    is_in_time: BoolArray
+    is_within_cash: BoolArray
+    line_items: LineItems
+    first_cost_usd: FloatArray
+    cash_first_cost_usd: FloatArray
+    own_hours_h: FloatArray
+    electricity_kwh: FloatArray
+    fuel_kwh: FloatArray
+    energy_cost_usd_per_yr: FloatArray
+    make_up_heat_kwh: FloatArray
+    unmet_cooling_kwh_per_yr: FloatArray
+    unmet_heating_kwh_per_yr: FloatArray
+    unmet_cooling_h: FloatArray
+    unmet_heating_h: FloatArray
+    unmet_moisture_kg_per_yr: FloatArray
+    schedule: Schedule
+    in_service_d: FloatArray
+    in_service_exists: bool
+    waiting_cdd_kd: FloatArray
+    capability: Capability
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Result:
+    """The whole answer for B decision rows.
+
+    Attributes
+    ----------
+    results_version : int
+        Rises whenever a change moves any number.
+    base_case : Alternative
+        What the others are compared with.
+    study_period_yr : int
+        Years compared.
+    climate : ClimateSummary
+        The weather behind it.
+    rooms : RoomLoads
+        Loads by room, likely row.
+    need_cool_kwh, need_latent_kwh, need_heat_kwh : ndarray, shape (B, 12)
+        Need of the served rooms, by month. [kWh]
+    alternatives : tuple of AlternativeResult
+        In the order of ALTERNATIVES.
+    streams : Streams
+        Yearly costs, shape (A, B, n_year + 1). [USD]
+    measures : Measures
+        Life-cycle measures, shape (A, B).
+    component_usd : dict of str to ndarray, shape (A, B)
+        Present value by component: first_cost, energy, upkeep, replacement, residual (negative). [USD]
+    cautions : tuple of Caution
+        What was found, hold points first.
+    """
+
+    results_version: int
+    base_case: Alternative
+    study_period_yr: int
+    climate: ClimateSummary
+    rooms: RoomLoads
+    need_cool_kwh: FloatArray
+    need_latent_kwh: FloatArray
+    need_heat_kwh: FloatArray
+    alternatives: tuple[AlternativeResult, ...]
+    streams: Streams
+    measures: Measures
+    component_usd: dict[str, FloatArray]
+    cautions: tuple[Caution, ...] = field(default=())
+
+    def cautions_about(self, topic: str) -> tuple[Caution, ...]:
+        """Return the findings that belong to one page."""
+        return tuple(caution for caution in self.cautions if caution.topic == topic)

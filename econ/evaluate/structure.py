@@ -1,0 +1,45 @@
+"""What picks formulas: the part of a case that is not a number."""
+
+from dataclasses import dataclass
+
+from econ.kernel.alternative import Alternative
+
+
+@dataclass(frozen=True, slots=True)
+class Structure:
+    """The choices that change the formulas; hashable, so that rows can be grouped by it.
+
+    Attributes
+    ----------
+    station : str
+        Key of the weather station.
+    n_rooms : int
+        Rooms in the case.
+    room_names : tuple of str
+        Their names, in the order of the case.
+    technologies : tuple of str
+        Kind of machine of each alternative, in the order of ALTERNATIVES.
+    base_case : Alternative
+        What the others are compared with.
+    study_period_yr : int
+        Years compared.
+    tariff_kind : str
+        How electricity is priced.
+    has_quote : bool
+        Whether a contractor's total is known.
+    parties : tuple of (str, str)
+        Task and the party the user gave it to.
+    tools_owned : tuple of str
+        Keys of the tools that are there already.
+    """
+
+    station: str
+    n_rooms: int
+    room_names: tuple[str, ...]
+    technologies: tuple[str, str, str, str]
+    base_case: Alternative
+    study_period_yr: int
+    tariff_kind: str = "flat"
+    has_quote: bool = False
+    parties: tuple[tuple[str, str], ...] = ()
+    tools_owned: tuple[str, ...] = ()

@@ -1,0 +1,200 @@
+"""Facts for the rules: the case's values with what the evaluation found."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from econ.case.choices import NOT_KNOWN
+from econ.caution import registry
+from econ.caution.facts import Facts
+from econ.evaluate.served import served_rooms
+from econ.evaluate.structure import Structure
+from econ.evaluate.wiring.installation_site import Inputs, site_facts
+from econ.kernel.alternative import HIRED, SELF, WINDOW
+from econ.kernel.arrays import BoolArray, FloatArray
+from econ.kernel.caution import Caution
+
+_SIDES = ("north", "east", "south", "west")
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class CautionResults:
+    """What rules need of an evaluation; A is the axis of ALTERNATIVES.
+
+    Attributes
+    ----------
+    design_cool_w, design_heat_w : ndarray, shape (B,)
+        Total cooling and heating of the served rooms on the design days. [W]
+    cool_given_w, heat_given_w : ndarray, shape (A, B)
+        What each alternative gives on those days; NaN raises nothing. [W]
+    cool_short_h : ndarray, shape (A, B)
+        Hours a year in which cooling falls short. [hour]
+    in_service_d : ndarray, shape (A, B)
+        Days from the decision to service; NaN where nothing new comes. [day]
+    season_end_d : ndarray, shape () or (B,)
+        Days from the decision to the end of this year's hot season; NaN where it has none. [day]
+    moisture_share_frac : ndarray, shape (B,)
+        Latent part of the yearly cooling need; NaN where there is none. [dimensionless]
+    """
+
+    design_cool_w: FloatArray
+    design_heat_w: FloatArray
+    cool_given_w: FloatArray
+    heat_given_w: FloatArray
+    cool_short_h: FloatArray
+    in_service_d: FloatArray
+    season_end_d: FloatArray
+    moisture_share_frac: FloatArray
+
+
+def found(
+    structure: Structure, values: Mapping[str, FloatArray], results: CautionResults, n_row: int
+) -> tuple[Caution, ...]:
+    """Return what the rules find in a case and its results, hold points first.
+
+    Parameters
+    ----------
+    structure : Structure
+        Rooms; whether there is a quote.
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    results : CautionResults
+        What the evaluation found.
+    n_row : int
+        B.
+
+    Returns
+    -------
+    cautions : tuple of Caution
+        Each rule raised in at least one row, once.
+    """
+    return registry.found(facts(structure, values, results, n_row))
+
+
+def facts(structure: Structure, values: Mapping[str, FloatArray], results: CautionResults, n_row: int) -> Facts:
+    """Return the facts of a case and its results.
+
+    Parameters
+    ----------
+    structure : Structure
+        Rooms; whether there is a quote.
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    results : CautionResults
+        What the evaluation found.
+    n_row : int
+        B.
+
+    Returns
+    -------
+    facts : Facts
+        Numbers without a path are NaN.
+    """
+    inputs = Inputs(values, n_row)
+    at = site_facts(structure, inputs)
+    read: dict[str, Any] = {
+        **_room_facts(structure, inputs),
+        **_site_claims(structure, inputs, at),
+        **_numbers(inputs),
+        **_result_facts(results, n_row),
+    }
+    return Facts(**read)
+
+
+def _number(inputs: Inputs, path: str) -> FloatArray:
+    return inputs.number(path) if path in inputs.values else np.full(inputs.n_row, np.nan)
+
+
+def _numbers(inputs: Inputs) -> dict[str, FloatArray]:
+    paths = {
+        "wall_thickness_m": "site.wall_thickness_m",
+        "bite_m": "costs.core_bite_m",
+        "line_run_m": "site.line_run_m",
+        "line_box_m": "kit.line_set_m",
+        "line_rise_m": "site.line_rise_m",
+        "rise_limit_m": "kit.rise_max_m",
+        "charge_kg": "kit.charge_kg",
+        "lfl_kg_per_m3": "kit.lfl_kg_per_m3",
+        "floor_area_m2": "rooms[0].floor_area_m2",
+        "outdoor_kg": "kit.outdoor_kg",
+        "indoor_kg": "kit.indoor_kg",
+        "window_kg": "window.weight_kg",
+        "outdoor_height_m": "site.outdoor_height_m",
+    }
+    return {field: _number(inputs, path) for field, path in paths.items()}
+
+
+def _room_facts(structure: Structure, inputs: Inputs) -> dict[str, FloatArray | BoolArray]:
+    rooms = [f"rooms[{index}]" for index in range(structure.n_rooms)]
+    has_earth = [
+        np.logical_or.reduce([inputs.is_option(f"{room}.{side}", "earth") for side in _SIDES]) for room in rooms
+    ]
+    depth = [
+        np.where(earth, inputs.number(f"{room}.earth_depth_m"), 0.0)
+        for room, earth in zip(rooms, has_earth, strict=True)
+    ]
+    is_served = served_rooms(structure, inputs.values, inputs.n_row)
+    return {
+        "built_yr": np.min([inputs.number(f"{room}.year_built") for room in rooms], axis=0),
+        "earth_depth_m": np.max(depth, axis=0),
+        "is_lower_level": np.logical_or.reduce([inputs.is_option(f"{room}.kind", "lower_level") for room in rooms]),
+        "is_garage": np.logical_or.reduce([inputs.is_option(f"{room}.kind", "garage") for room in rooms]),
+        "closed_rooms_count": np.sum(~is_served, axis=0).astype(np.float64),
+    }
+
+
+def _site_claims(structure: Structure, inputs: Inputs, at: dict[str, BoolArray]) -> dict[str, BoolArray]:
+    asks = inputs.is_option
+    lacks_circuit = structure.has_quote and inputs.option("quote.electrical") != "yes"
+    return {
+        "is_masonry": at["masonry_wall"] & ~asks("site.wall", "brick_on_frame"),
+        "is_veneer": asks("site.wall", "brick_on_frame"),
+        "is_frame": at["frame_wall"],
+        "permit_needed": at["permit_needed"],
+        "permit_unknown": asks("site.permit", NOT_KNOWN),
+        "electrical_licensed": ~asks("site.owner_may_electrical", "yes"),
+        "is_let": ~asks("site.occupancy", "owner_lives_here", "tenant"),
+        "is_tenant": asks("site.occupancy", "tenant"),
+        "consent_needed": ~asks("site.association", "none"),
+        "is_flare": ~asks("kit.connection", "single_use_quick", "reusable_quick"),
+        "circuit_shared": asks("site.circuit", "shared"),
+        "circuit_unknown": asks("site.circuit", NOT_KNOWN),
+        "panel_lacks": at["new_circuit"] & asks("site.panel_spaces", "no"),
+        "panel_unknown": at["new_circuit"] & asks("site.panel_spaces", NOT_KNOWN),
+        "outlet_shared": asks("window.outlet", "shared"),
+        "outlet_unknown": asks("window.outlet", NOT_KNOWN),
+        "has_helper": asks("work.helper", "free", "paid"),
+        "on_bracket": at["on_bracket"],
+        "on_roof": at["on_roof"],
+        "drain_pump": at["drain_pump"],
+        "is_escape": asks("window.escape", "yes"),
+        "escape_unknown": asks("window.escape", NOT_KNOWN),
+        "is_casement": asks("window.opening", "casement"),
+        "has_old_units": at["has_old_units"],
+        "heat_asked": ~asks("use.heat", "no"),
+        "dry_asked": asks("use.dry", "yes"),
+        "quote_lacks_circuit": np.full(inputs.n_row, lacks_circuit),
+    }
+
+
+def _result_facts(results: CautionResults, n_row: int) -> dict[str, FloatArray]:
+    late = results.in_service_d - results.season_end_d
+    read = {
+        "moisture_share_frac": results.moisture_share_frac,
+        "design_cool_w": results.design_cool_w,
+        "design_heat_w": results.design_heat_w,
+        "window_cool_w": results.cool_given_w[WINDOW],
+        "kit_cool_w": results.cool_given_w[SELF],
+        "hired_cool_w": results.cool_given_w[HIRED],
+        "kit_heat_w": results.heat_given_w[SELF],
+        "hired_heat_w": results.heat_given_w[HIRED],
+        "window_short_h": results.cool_short_h[WINDOW],
+        "kit_short_h": results.cool_short_h[SELF],
+        "hired_short_h": results.cool_short_h[HIRED],
+        "window_late_d": late[WINDOW],
+        "self_late_d": late[SELF],
+        "hired_late_d": late[HIRED],
+    }
+    return {field: np.broadcast_to(np.asarray(value, dtype=np.float64), (n_row,)) for field, value in read.items()}

@@ -1,0 +1,148 @@
+"""Machines of the four ways to go: from values by path to machine rows."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import fields
+from typing import Final
+
+import numpy as np
+
+from econ.equipment.curve import variable_speed_split
+from econ.equipment.machine import MachineRows, RatingRows, ReverseCycleRows, WindowRows
+from econ.equipment.window_curve import no_machine, reverse_cycle_window, single_speed_window, variable_speed_window
+from econ.evaluate.structure import Structure
+from econ.kernel.alternative import HIRED, KEEP, SELF, WINDOW
+from econ.kernel.arrays import FloatArray
+from econ.kernel.errors import UnknownChoiceError
+
+Values = Mapping[str, FloatArray]
+
+SETS: Final = {KEEP: "now", WINDOW: "window", SELF: "kit", HIRED: "hired"}
+"""First part of the paths that describe each alternative's machine."""
+
+VARIABLE_FROM: Final = 0.5
+"""A speed code of at least this says that the speed varies (0 fixed, 1 varies)."""
+
+
+def machines(structure: Structure, values: Values, n_row: int) -> tuple[MachineRows, ...]:
+    """Return the machine of each alternative.
+
+    Parameters
+    ----------
+    structure : Structure
+        Names the technology of each alternative.
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path; a hired set without its own ratings has those of the kit.
+    n_row : int
+        B.
+
+    Returns
+    -------
+    machines : tuple of MachineRows
+        In the order of ALTERNATIVES.
+
+    Raises
+    ------
+    UnknownChoiceError
+        If a technology is not among `BUILDERS`.
+    """
+    shared: MachineRows | None = None
+    built = []
+    for position, technology in enumerate(structure.technologies):
+        if technology not in BUILDERS:
+            raise UnknownChoiceError("technology", technology, tuple(BUILDERS))
+        is_kit_again = position == HIRED and shared is not None and "hired.capacity_w" not in values
+        machine = shared if is_kit_again and shared is not None else BUILDERS[technology](values, SETS[position], n_row)
+        shared = machine if position == SELF else shared
+        built.append(machine)
+    return tuple(built)
+
+
+def rows(values: Values, path: str, n_row: int) -> FloatArray:
+    """Return a path's numbers, one a row."""
+    return np.broadcast_to(np.asarray(values[path], dtype=np.float64), (n_row,))
+
+
+def split_ratings(values: Values, prefix: str, n_row: int) -> RatingRows:
+    """Return the ratings of a split heat pump.
+
+    Parameters
+    ----------
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    prefix : str
+        ``kit`` or ``hired``.
+    n_row : int
+        B.
+
+    Returns
+    -------
+    ratings : RatingRows
+        Field by field from ``<prefix>.<field>``.
+    """
+    return RatingRows(*(rows(values, f"{prefix}.{field.name}", n_row) for field in fields(RatingRows)))
+
+
+def window_ratings(values: Values, prefix: str, n_row: int) -> WindowRows:
+    """Return the ratings of window units, several alike as one of their total size.
+
+    Parameters
+    ----------
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    prefix : str
+        ``now`` or ``window``.
+    n_row : int
+        B.
+
+    Returns
+    -------
+    ratings : WindowRows
+        Capacity and standby power times the number of units.
+    """
+    size, count = {"now": ("unit_capacity_w", "units_count")}.get(prefix, ("capacity_w", "count"))
+    number = rows(values, f"{prefix}.{count}", n_row)
+    least = f"{prefix}.min_ratio_frac"
+    return WindowRows(
+        capacity_w=rows(values, f"{prefix}.{size}", n_row) * number,
+        ceer=rows(values, f"{prefix}.ceer", n_row),
+        shr=rows(values, f"{prefix}.shr", n_row),
+        standby_w=rows(values, f"{prefix}.standby_w", n_row) * number,
+        cd_frac=rows(values, f"{prefix}.cd_frac", n_row),
+        min_ratio_frac=rows(values, least, n_row) if least in values else np.ones(n_row),
+    )
+
+
+def _none(_values: Values, _prefix: str, n_row: int) -> MachineRows:
+    return no_machine(n_row)
+
+
+def _single(values: Values, prefix: str, n_row: int) -> MachineRows:
+    return single_speed_window(window_ratings(values, prefix, n_row))
+
+
+def _variable(values: Values, prefix: str, n_row: int) -> MachineRows:
+    return variable_speed_window(window_ratings(values, prefix, n_row))
+
+
+def _reverse(values: Values, prefix: str, n_row: int) -> MachineRows:
+    reverse = ReverseCycleRows(
+        heat_cop=rows(values, f"{prefix}.heat_cop", n_row),
+        heat_ratio_frac=rows(values, f"{prefix}.heat_ratio_frac", n_row),
+        cutout_c=rows(values, f"{prefix}.cutout_c", n_row),
+        is_variable=rows(values, f"{prefix}.is_variable_frac", n_row) >= VARIABLE_FROM,
+    )
+    return reverse_cycle_window(window_ratings(values, prefix, n_row), reverse)
+
+
+def _split(values: Values, prefix: str, n_row: int) -> MachineRows:
+    return variable_speed_split(split_ratings(values, prefix, n_row))
+
+
+BUILDERS: Final[Mapping[str, Callable[[Values, str, int], MachineRows]]] = {
+    "none": _none,
+    "single_speed_window": _single,
+    "variable_speed_window": _variable,
+    "reverse_cycle_window": _reverse,
+    "variable_speed_split": _split,
+}
+"""How the machine of each technology is built."""

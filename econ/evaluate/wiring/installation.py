@@ -1,0 +1,156 @@
+"""Installation of every alternative: tasks, first cost, dates, own hours and standing."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from econ.evaluate.structure import Structure
+from econ.evaluate.wiring.installation_lines import contracted_install_lines, self_install_lines, window_units_lines
+from econ.evaluate.wiring.installation_price import Route
+from econ.evaluate.wiring.installation_site import Inputs
+from econ.evaluate.wiring.installation_work import (
+    Site,
+    allowed_parties,
+    lock_reasons,
+    locks,
+    route_rows,
+    site,
+    work_weeks,
+)
+from econ.installation.first_cost import Line, LineItems, line_items
+from econ.installation.schedule import Schedule, schedule
+from econ.installation.standing import (
+    OPEN,
+    RouteStanding,
+    SiteAnswers,
+    contracted_install_standing,
+    self_install_standing,
+    window_units_standing,
+)
+from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, TaskRows
+from econ.kernel.alternative import ALTERNATIVES, Alternative, Standing
+from econ.kernel.arrays import BoolArray, FloatArray
+from econ.tables.tasks import InstallationTables
+
+_LINES: Final[Mapping[Alternative, Callable[[Route], list[Line]]]] = {
+    Alternative.KEEP_AS_IS: lambda _: [],
+    Alternative.WINDOW_UNITS: window_units_lines,
+    Alternative.SELF_INSTALL: self_install_lines,
+    Alternative.CONTRACTED_INSTALL: contracted_install_lines,
+}
+
+_STANDING: Final[Mapping[Alternative, Callable[[SiteAnswers], RouteStanding]]] = {
+    Alternative.KEEP_AS_IS: lambda _: OPEN,
+    Alternative.WINDOW_UNITS: window_units_standing,
+    Alternative.SELF_INSTALL: self_install_standing,
+    Alternative.CONTRACTED_INSTALL: contracted_install_standing,
+}
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Installation:
+    """What putting in one alternative takes.
+
+    Attributes
+    ----------
+    tasks : TaskRows
+        Who does what, for how long.
+    line_items : LineItems
+        First cost, line by line.
+    schedule : Schedule
+        Dates from the decision.
+    own_hours_h : ndarray, shape (B,)
+        The user's own hours until it is done. [hour]
+    upkeep_own_h_per_yr : ndarray, shape (B,)
+        Own hours every year: window units taken out and put back. [hour/year]
+    standing : Standing
+        Open, with help, not allowed or unknown, for the likely row.
+    reasons : tuple of str
+        Why, in plain words.
+    is_allowed : ndarray, shape (B, T, P)
+        Which party may do each task.
+    task_locks : tuple of tuple of str, length T
+        What keeps each task from the user, likely row; empty where nothing does.
+    """
+
+    tasks: TaskRows
+    line_items: LineItems
+    schedule: Schedule
+    own_hours_h: FloatArray
+    upkeep_own_h_per_yr: FloatArray
+    standing: Standing
+    reasons: tuple[str, ...]
+    is_allowed: BoolArray
+    task_locks: tuple[tuple[str, ...], ...]
+
+
+def installation(
+    structure: Structure, values: Mapping[str, FloatArray], tables: InstallationTables, n_row: int
+) -> tuple[Installation, ...]:
+    """Return the installation of every alternative, in the order of ALTERNATIVES.
+
+    Parameters
+    ----------
+    structure : Structure
+        Whether there is a quote, parties per task, tools owned.
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    tables : InstallationTables
+        Task lists, tools, words of the cost table.
+    n_row : int
+        B.
+
+    Returns
+    -------
+    installations : tuple of Installation
+        One an alternative.
+    """
+    inputs = Inputs(values, n_row)
+    at, weeks = site(structure, inputs), work_weeks(inputs)
+    rows = {alternative: route_rows(tables.tasks[alternative], at) for alternative in ALTERNATIVES}
+    answers = _site_answers(rows[Alternative.SELF_INSTALL], at)
+    upkeep = _window_upkeep_h_per_yr(inputs)
+    made = []
+    for alternative in ALTERNATIVES:
+        route = Route(at, rows[alternative], tables)
+        standing = _STANDING[alternative](answers)
+        made.append(
+            Installation(
+                tasks=route.rows,
+                line_items=line_items(_LINES[alternative](route), n_row),
+                schedule=schedule(route.rows, weeks),
+                own_hours_h=route.rows.own_h.sum(axis=1),
+                upkeep_own_h_per_yr=upkeep if alternative == Alternative.WINDOW_UNITS else np.zeros(n_row),
+                standing=standing.standing,
+                reasons=standing.reasons,
+                is_allowed=allowed_parties(route.rows.table, at),
+                task_locks=lock_reasons(route.rows.table, at),
+            )
+        )
+    return tuple(made)
+
+
+def _window_upkeep_h_per_yr(inputs: Inputs) -> FloatArray:
+    """Return the hours of taking every window unit out for the winter and putting it back, shape (B,)."""
+    each = inputs.cost("window_take_out_self_h") + inputs.cost("window_refit_self_h")
+    hours: FloatArray = inputs.number("window.count") * each
+    return hours
+
+
+def _site_answers(rows: TaskRows, at: Site) -> SiteAnswers:
+    is_licensed = rows.is_active & np.isin(rows.party, (ELECTRICIAN_PARTY, CONTRACTOR_PARTY)) & (rows.hours_h > 0.0)
+    licensed = tuple(label for label, is_so in zip(rows.table.label, is_licensed[0], strict=True) if is_so)
+    option = at.inputs.option
+    return SiteAnswers(
+        occupancy=option("site.occupancy"),
+        permit=option("site.permit"),
+        association=option("site.association"),
+        owner_may_mechanical=option("site.owner_may_mechanical"),
+        opening=option("window.opening"),
+        escape=option("window.escape"),
+        outlet=option("window.outlet"),
+        locks=locks(rows.table, rows, at),
+        licensed_tasks=licensed,
+    )

@@ -1,0 +1,246 @@
+"""First cost of each route, line by line."""
+
+import numpy as np
+
+from econ.evaluate.wiring.installation_price import (
+    Route,
+    circuit_lines,
+    contractor_labour_usd,
+    disposal_line,
+    electrician_h,
+    is_by_user,
+    joined,
+    material_lines,
+    own_lines,
+    permit_lines,
+    spread_price,
+    tax_line,
+)
+from econ.installation.first_cost import Line, amount_of_usd
+from econ.installation.labour import visit_charge_usd
+from econ.installation.quote import missing_scope
+from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, SELF_PARTY
+from econ.installation.tools import WAYS, Tool, ToolPrice, tool_choice
+from econ.kernel.arrays import FloatArray
+
+_GOODS = ("equipment", "materials")
+
+
+def self_install_lines(route: Route) -> list[Line]:
+    """Return the lines of a self-installation, tasks of other parties at their prices.
+
+    Parameters
+    ----------
+    route : Route
+        Tasks and prices.
+
+    Returns
+    -------
+    lines : list of Line
+        The same lines for every case; what is not needed has quantity 0.
+    """
+    one = np.ones(route.site.inputs.n_row)
+    price = route.number("kit.price_usd")
+    goods = [
+        Line("kit", "Ductless kit", "equipment", "self", "each", "case: kit.price_usd", one, price),
+        route.cost_line("freight_usd", "equipment", "self", one),
+        *material_lines(route, route.cost("materials_markup_frac")),
+    ]
+    is_circuit = route.is_done("circuit", ELECTRICIAN_PARTY)
+    return joined(
+        goods,
+        [_tool_line(tool, route) for tool in route.tables.tools],
+        circuit_lines(route, is_circuit),
+        [_electrician_visit(route), _contractor_visit(route)],
+        permit_lines(route, route.site.facts["new_circuit"], one > 0.0),
+        [disposal_line(route), _mishap_line(route), tax_line(route, amount_of_usd(goods, _GOODS, len(one)))],
+        own_lines(route, "money.incentive_self_usd"),
+    )
+
+
+def _tool_line(tool: Tool, route: Route) -> Line:
+    """Return one tool, owned or at the cheapest way, where the user does the task it serves."""
+    task = route.rows.table.position(tool.task)
+    is_needed = route.site.facts[tool.condition] & is_by_user(route.rows)[:, task]
+    never = np.full(route.site.inputs.n_row, np.inf)
+    price = ToolPrice(
+        buy_usd=route.cost(tool.buy) if tool.buy else never,
+        rent_usd_per_d=route.cost(tool.rent) if tool.rent else never,
+        resale_frac=route.cost(tool.resale) if tool.resale else route.zeros(),
+        minimum_hire_d=route.cost("minimum_hire_d"),
+        sales_tax_frac=route.number("money.sales_tax_frac"),
+    )
+    choice = tool_choice(price, route.rows.elapsed_h[:, task] / route.number("work.hours_per_day_h"))
+    is_owned = tool.key in route.site.structure.tools_owned
+    way = "own" if is_owned else WAYS[int(choice.way[0])]
+    cost = route.zeros() if is_owned else choice.cost_usd
+    label = f"{tool.label} ({_WAY_WORDS[way]})"
+    return Line(f"tool_{tool.key}", label, "tools", "self", "each", tool.source, is_needed.astype(float), cost)
+
+
+_WAY_WORDS = {"own": "yours already", "hire": "hired, tax in", "buy": "bought, less resale, tax in"}
+
+
+def _electrician_visit(route: Route) -> Line:
+    """Return the electrician's other work: one visit after the lines are in, at least the call-out minimum.
+
+    Only connecting a circuit that the user ran costs at least the price of taking that over.
+    """
+    hours = electrician_h(route)
+    charge = visit_charge_usd(hours, route.cost("electrician_hourly_usd_per_h"), route.cost("electrician_call_out_usd"))
+    takes_over = route.is_done("circuit", SELF_PARTY) & route.is_done("final_connection", ELECTRICIAN_PARTY)
+    charge = np.where(takes_over, np.maximum(charge, route.cost("final_connection_usd")), charge)
+    source = route.tables.source["electrician_hourly_usd_per_h"]
+    label = "Electrician: terminals, final connection and voltage test"
+    is_there = (hours > 0.0).astype(float)
+    return Line("electrician_visit", label, "labour", "electrician", "visit", source, is_there, charge)
+
+
+def _contractor_visit(route: Route) -> Line:
+    """Return the contractor's part of a self-installation: hours and one trip.
+
+    Connecting or testing an owner's kit costs at least the usual price of such a visit.
+    """
+    labour = contractor_labour_usd(route)
+    is_there = labour > 0.0
+    charge = labour + route.cost("travel_usd")
+    commissions = route.is_done("connect_lines", CONTRACTOR_PARTY) | route.is_done("leak_check", CONTRACTOR_PARTY)
+    charge = np.where(commissions, np.maximum(charge, route.cost("commission_owner_kit_usd")), charge)
+    source = route.tables.source["contractor_billed_usd_per_h"]
+    label = "Contractor's part of the work"
+    quantity = is_there.astype(float)
+    return Line("contractor_visit", label, "labour", "contractor", "visit", source, quantity, charge)
+
+
+def _mishap_line(route: Route) -> Line:
+    """Return the allowance for mishaps, as far as the risky tasks are the user's own."""
+    own = is_by_user(route.rows) * route.rows.table.mishap_share_frac
+    share = route.number("work.mishap_frac") * own.sum(axis=1)
+    source = "assumption: case work.mishap_frac, work.mishap_usd"
+    price = route.number("work.mishap_usd")
+    return Line(
+        "mishap", "Allowance for mishaps: chance times cost", "allowance", "self", "mishap", source, share, price
+    )
+
+
+def window_units_lines(route: Route) -> list[Line]:
+    """Return the lines of window units.
+
+    Parameters
+    ----------
+    route : Route
+        Tasks and prices.
+
+    Returns
+    -------
+    lines : list of Line
+        The same lines for every case.
+    """
+    count, price = route.number("window.count"), route.number("window.price_usd")
+    unit = Line("window_unit", "Window unit", "equipment", "self", "each", "case: window.price_usd", count, price)
+    goods = [unit, *material_lines(route, np.ones_like(count))]
+    is_large, is_outlet = route.site.facts["window_large"], route.site.facts["outlet_needed"]
+    permit = route.site.facts["permit_needed"] & is_outlet
+    return joined(
+        goods,
+        [
+            route.cost_line("outlet_120v_usd", "labour", "electrician", (is_outlet & ~is_large).astype(float)),
+            route.cost_line("outlet_240v_usd", "labour", "electrician", (is_outlet & is_large).astype(float)),
+            route.cost_line("outlet_permit_usd", "permit", "self", permit.astype(float)),
+            disposal_line(route),
+            tax_line(route, amount_of_usd(goods, _GOODS, len(count))),
+        ],
+        own_lines(route, "money.incentive_window_usd"),
+    )
+
+
+def contracted_install_lines(route: Route) -> list[Line]:
+    """Return the lines of a hired installation: built up from its parts, or the quote with what it leaves out.
+
+    Parameters
+    ----------
+    route : Route
+        Tasks and prices.
+
+    Returns
+    -------
+    lines : list of Line
+        The same lines for every case of a structure.
+    """
+    lines = _quoted_lines(route) if route.site.structure.has_quote else _built_up_lines(route)
+    return joined(lines, own_lines(route, "money.incentive_hired_usd"))
+
+
+def _built_up_lines(route: Route) -> list[Line]:
+    """Return a contractor's price from its parts; billed labour holds overhead and profit, so none is added on top."""
+    n_row = route.site.inputs.n_row
+    one, markup = np.ones(n_row), route.cost("materials_markup_frac")
+    materials = material_lines(route, markup)
+    goods_cost = amount_of_usd(materials, _GOODS, n_row) / markup + route.number("hired.equipment_usd")
+    lines = joined(
+        [_hired_equipment(route)],
+        materials,
+        [_hired_labour(route), _hired_electrician(route)],
+        circuit_lines(route, route.is_done("circuit", ELECTRICIAN_PARTY)),
+        permit_lines(route, route.site.facts["new_circuit"], one > 0.0),
+        [
+            route.cost_line("travel_usd", "labour", "contractor", one),
+            disposal_line(route),
+            tax_line(route, goods_cost),
+        ],
+    )
+    total = sum((line.quantity * line.unit_price_usd for line in lines), np.zeros(n_row))
+    share = route.cost("callback_reserve_frac")
+    source = route.tables.source["callback_reserve_frac"]
+    label = "Contractor's reserve for call-backs, as a share of the price"
+    reserve = Line("callback_reserve", label, "allowance", "contractor", "USD", source, total / (1.0 - share), share)
+    return [*lines, reserve]
+
+
+def _hired_equipment(route: Route) -> Line:
+    price = route.number("hired.equipment_usd") * route.cost("equipment_markup_frac")
+    source = f"case: hired.equipment_usd; markup {route.tables.source['equipment_markup_frac']}"
+    one = np.ones(route.site.inputs.n_row)
+    return Line(
+        "hired_set", "Ductless set with the contractor's markup", "equipment", "contractor", "each", source, one, price
+    )
+
+
+def _hired_labour(route: Route) -> Line:
+    rows = route.rows
+    hours: FloatArray = np.where(rows.party == CONTRACTOR_PARTY, rows.hours_h, 0.0).sum(axis=1)
+    price = spread_price(contractor_labour_usd(route), hours)
+    source = route.tables.source["contractor_billed_usd_per_h"]
+    label = "Contractor's crew at billed rates"
+    return Line("contractor_labour", label, "labour", "contractor", "hour", source, hours, price)
+
+
+def _hired_electrician(route: Route) -> Line:
+    source = route.tables.source["electrician_hourly_usd_per_h"]
+    rate = route.cost("electrician_hourly_usd_per_h")
+    label = "Electrician: terminals, final connection and voltage test"
+    return Line("electrician_hours", label, "labour", "electrician", "hour", source, electrician_h(route), rate)
+
+
+def _quoted_lines(route: Route) -> list[Line]:
+    """Return the quote as one line, and from our own items what it leaves out or does not mention.
+
+    Equipment counts as left out only where the quote says so: a total for a job includes its main part.
+    """
+    inputs = route.site.inputs
+    said = {
+        part: inputs.option(f"quote.{part}") for part in ("equipment", "electrical", "permit", "removal", "warranty")
+    }
+    missing = missing_scope(said)
+    total = route.number("quote.total_usd")
+    one, none = np.ones(inputs.n_row), np.zeros(inputs.n_row)
+    lines = [Line("quote", "Contractor's quote", "labour", "contractor", "each", "case: quote.total_usd", one, total)]
+    if said["equipment"] == "no":
+        lines.append(_hired_equipment(route))
+    if "electrical" in missing:
+        lines += [*circuit_lines(route, route.is_done("circuit", ELECTRICIAN_PARTY)), _hired_electrician(route)]
+    if "permit" in missing:
+        lines += permit_lines(route, route.site.facts["new_circuit"], one > none)
+    if "removal" in missing:
+        lines.append(disposal_line(route))
+    return lines

@@ -1,0 +1,194 @@
+"""Prices shared by all routes: lines of materials, labour, permits and own time."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from econ.case.choices import NOT_KNOWN
+from econ.evaluate.wiring.installation_work import Site
+from econ.installation.first_cost import Line
+from econ.installation.labour import CIRCUIT_AT_M, circuit_price_usd, crew_rate_usd_per_h
+from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, HELPER_PARTY, SELF_PARTY, TaskRows
+from econ.kernel.alternative import Alternative
+from econ.kernel.arrays import BoolArray, FloatArray
+from econ.tables.tasks import InstallationTables
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Route:
+    """One route on one site, ready to be priced."""
+
+    site: Site
+    rows: TaskRows
+    tables: InstallationTables
+
+    def cost(self, key: str) -> FloatArray:
+        """Return one figure of the cost table a row, shape (B,)."""
+        return self.site.inputs.cost(key)
+
+    def number(self, path: str) -> FloatArray:
+        """Return one value of the case a row, shape (B,)."""
+        return self.site.inputs.number(path)
+
+    def is_done(self, task: str, party: int) -> BoolArray:
+        """Return whether a task is needed and done by a party, shape (B,)."""
+        at = self.rows.table.position(task)
+        done: BoolArray = self.rows.is_active[:, at] & (self.rows.party[:, at] == party)
+        return done
+
+    def cost_line(self, key: str, category: str, party: str, quantity: FloatArray) -> Line:
+        """Return a line priced straight from the cost table, in its words."""
+        return Line(
+            key, self.tables.label[key], category, party, "each", self.tables.source[key], quantity, self.cost(key)
+        )
+
+    def zeros(self) -> FloatArray:
+        """Return nothing for every row, shape (B,)."""
+        return np.zeros(self.site.inputs.n_row)
+
+
+def is_by_user(rows: TaskRows) -> BoolArray:
+    """Return which needed tasks the user or the helper does, shape (B, T)."""
+    own: BoolArray = rows.is_active & ((rows.party == SELF_PARTY) | (rows.party == HELPER_PARTY))
+    return own
+
+
+def material_lines(route: Route, markup_frac: FloatArray) -> list[Line]:
+    """Return one line a material; what goes into a circuit that an electrician makes is in its price.
+
+    Parameters
+    ----------
+    route : Route
+        Tasks and prices.
+    markup_frac : ndarray, shape (B,)
+        Factor on what the contractor supplies. [dimensionless]
+
+    Returns
+    -------
+    lines : list of Line
+        A material of several tasks is one line.
+    """
+    quantity: dict[str, FloatArray] = {}
+    for task, materials in enumerate(route.rows.table.materials):
+        party = route.rows.party[:, task]
+        is_supplied = party == CONTRACTOR_PARTY
+        if route.rows.table.alternative == Alternative.CONTRACTED_INSTALL:
+            is_supplied = np.ones_like(is_supplied)
+        in_package = (party == ELECTRICIAN_PARTY) & (route.rows.table.key[task] == "circuit")
+        is_used = route.rows.is_active[:, task] & ~in_package
+        used = np.where(is_used, np.where(is_supplied, markup_frac, 1.0), 0.0)
+        for material in materials:
+            amount = used * route.site.quantities[material.quantity]
+            quantity[material.key] = quantity.get(material.key, route.zeros()) + amount
+    return [route.cost_line(key, "materials", "self", amount) for key, amount in quantity.items()]
+
+
+def circuit_lines(route: Route, is_circuit: BoolArray) -> list[Line]:
+    """Return the circuit as a package by distance, and the spaces in the panel it needs.
+
+    Parameters
+    ----------
+    route : Route
+        Tasks and prices.
+    is_circuit : ndarray, shape (B,)
+        Whether an electrician makes a circuit.
+
+    Returns
+    -------
+    lines : list of Line
+        Panel spaces are priced where they are missing or not known.
+    """
+    inputs = route.site.inputs
+    per_wiring = [
+        np.stack([route.cost(f"circuit_{distance:.0f}m_{wiring}_usd") for distance in CIRCUIT_AT_M], axis=1)
+        for wiring in ("exposed", "fished")
+    ]
+    is_fished = inputs.is_option("site.wiring", "fished", NOT_KNOWN)
+    price_at = np.where(is_fished[:, None], per_wiring[1], per_wiring[0])
+    price = circuit_price_usd(route.number("site.panel_distance_m"), price_at)
+    price = price * np.where(inputs.is_option("kit.volts", "120"), route.cost("circuit_120v_frac"), 1.0)
+    lacks_space = is_circuit & inputs.is_option("site.panel_spaces", "no", NOT_KNOWN)
+    source = route.tables.source["circuit_10m_exposed_usd"]
+    label = "New circuit with disconnect, by distance from the panel"
+    return [
+        Line("circuit", label, "labour", "electrician", "circuit", source, is_circuit.astype(float), price),
+        route.cost_line("panel_spaces_usd", "labour", "electrician", lacks_space.astype(float)),
+    ]
+
+
+def electrician_h(route: Route) -> FloatArray:
+    """Return the electrician's hours apart from the circuit and outlet, which have their own prices, shape (B,)."""
+    table, rows = route.rows.table, route.rows
+    is_hourly = np.array([key not in ("circuit", "outlet") for key in table.key], dtype=np.bool_)
+    hours: FloatArray = np.where(rows.party == ELECTRICIAN_PARTY, rows.hours_h * is_hourly, 0.0).sum(axis=1)
+    return hours
+
+
+def contractor_labour_usd(route: Route) -> FloatArray:
+    """Return what the contractor bills for hours, shape (B,): shared tasks half at the mate's rate. [USD]"""
+    rows = route.rows
+    rate = crew_rate_usd_per_h(
+        rows.table.crew_count > 1.0,
+        route.cost("contractor_billed_usd_per_h"),
+        route.cost("contractor_helper_billed_usd_per_h"),
+    )
+    charge: FloatArray = np.where(rows.party == CONTRACTOR_PARTY, rows.hours_h * rate, 0.0).sum(axis=1)
+    return charge
+
+
+def permit_lines(route: Route, has_circuit: BoolArray, has_mechanical: BoolArray) -> list[Line]:
+    """Return the permits: mechanical for the set, electrical for a new circuit, where permits are needed."""
+    is_needed = route.site.facts["permit_needed"]
+    return [
+        route.cost_line("mechanical_permit_usd", "permit", "self", (is_needed & has_mechanical).astype(float)),
+        route.cost_line("electrical_permit_usd", "permit", "self", (is_needed & has_circuit).astype(float)),
+    ]
+
+
+def disposal_line(route: Route) -> Line:
+    """Return what it costs to bring the old units where their refrigerant is recovered."""
+    old = np.where(route.site.facts["has_old_units"], route.site.quantities["old_count"], 0.0)
+    return route.cost_line("window_drop_off_usd", "disposal", "self", old)
+
+
+def own_lines(route: Route, incentive_path: str) -> list[Line]:
+    """Return the helper's wages, the user's own hours and the incentive of the route."""
+    is_paid = route.site.inputs.is_option("work.helper", "paid")
+    wage = np.where(is_paid, route.number("work.helper_usd_per_h"), 0.0)
+    own_h, helper_h = route.rows.own_h.sum(axis=1), route.rows.helper_h.sum(axis=1)
+    incentive = route.number(incentive_path) if incentive_path in route.site.inputs.values else route.zeros()
+    hour_value = route.number("work.hour_value_usd_per_h")
+    return [
+        Line("helper", "Helper's hours", "labour", "helper", "hour", "case: work.helper_usd_per_h", helper_h, wage),
+        Line("own_time", "Own hours", "own_time", "self", "hour", "case: work.hour_value_usd_per_h", own_h, hour_value),
+        Line(
+            "incentive",
+            "Incentive",
+            "incentive",
+            "self",
+            "each",
+            f"case: {incentive_path}",
+            np.ones_like(own_h),
+            0.0 - incentive,
+        ),
+    ]
+
+
+def tax_line(route: Route, taxable_usd: FloatArray) -> Line:
+    """Return the sales tax on an amount of goods."""
+    rate = route.number("money.sales_tax_frac")
+    return Line(
+        "sales_tax", "Sales tax on goods", "tax", "self", "USD", "case: money.sales_tax_frac", taxable_usd, rate
+    )
+
+
+def spread_price(amount_usd: FloatArray, quantity: FloatArray) -> FloatArray:
+    """Return the unit price that makes a quantity cost an amount; 0 where there is no quantity, shape (B,)."""
+    price: FloatArray = np.divide(amount_usd, quantity, out=np.zeros_like(amount_usd), where=quantity > 0.0)
+    return price
+
+
+def joined(*groups: Sequence[Line]) -> list[Line]:
+    """Return several groups of lines as one list."""
+    return [line for group in groups for line in group]

@@ -1,0 +1,228 @@
+"""Outer parts of a room from a case's values: what they conduct, the sun they let in, and the earth against them."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from econ.climate.ground import GARDEN_WARMER_K, yearly_wave
+from econ.climate.weather import FACES, Weather
+from econ.evaluate.wiring.reading import amount, is_option, looked_up, room_amount
+from econ.kernel.arrays import FloatArray
+from econ.kernel.errors import OutOfRangeError
+from econ.loads import below_grade, surfaces
+from econ.loads.below_grade import Soil
+
+Values = Mapping[str, FloatArray]
+
+SIDES: Final = ("north", "east", "south", "west")
+SIDE_FACES: Final = tuple(FACES.index(face) for face in ("N", "E", "S", "W"))
+ROOF_FACE: Final = FACES.index("horizontal")
+
+SIDE_FRAC: Final = {
+    "outside": 1.0,
+    "heated_room": 0.0,
+    "unheated_room": surfaces.UNHEATED_ROOM_FRAC,
+    "earth": 1.0,
+    "not_known": 1.0,
+}
+"""Part of the indoor-outdoor difference across a side; of an earth side, the part above grade."""
+
+SIDE_SUN_FRAC: Final = {"outside": 1.0, "heated_room": 0.0, "unheated_room": 0.0, "earth": 1.0, "not_known": 1.0}
+
+ABOVE_FRAC: Final = {
+    "heated_room": 0.0,
+    "vented_attic": surfaces.VENTED_ATTIC_FRAC,
+    "flat_roof": 1.0,
+    "sloped_roof": 1.0,
+    "not_known": 1.0,
+}
+ABOVE_SUN_FRAC: Final = {
+    "heated_room": 0.0,
+    "vented_attic": surfaces.VENTED_ATTIC_SUN_FRAC,
+    "flat_roof": 1.0,
+    "sloped_roof": 1.0,
+    "not_known": 1.0,
+}
+ABOVE_SKY_FRAC: Final = {
+    "heated_room": 0.0,
+    "vented_attic": 0.0,
+    "flat_roof": 1.0,
+    "sloped_roof": 1.0,
+    "not_known": 1.0,
+}
+"""What a ceiling feels of outdoor air, of sun on the horizontal and of the sky.
+
+Assumption: a sloped roof as a flat one.
+"""
+
+BELOW_FRAC: Final = {
+    "heated_room": 0.0,
+    "slab_on_grade": 0.0,
+    "basement_floor": 0.0,
+    "vented_crawl": surfaces.VENTED_CRAWL_FRAC,
+    "unheated_room": surfaces.UNHEATED_ROOM_FRAC,
+    "open_air": 1.0,
+    "not_known": surfaces.UNHEATED_ROOM_FRAC,
+}
+"""What a floor feels of outdoor air; floors on earth feel the ground instead."""
+
+SHADE_FRAC: Final = {"none": 0.95, "some": 0.70, "heavy": 0.40, "not_known": 0.75}
+"""Window sun that is left. Assumption: clean bare glass is rare; blinds half used or a tree; outside shade."""
+
+WINDOW_DOUBT_FRAC: Final = 1.5
+"""Windows may come out larger than their side by this much where both are in doubt: the side is then all glass.
+
+Assumption: measuring doubt of length, height and windows together.
+"""
+
+SLAB_RESISTANCE_M2K_PER_W: Final = 0.26
+"""m2 K/W of a bare slab and its inside film: 1.47 h ft2 F/Btu. ASHRAE Fundamentals (2017), ch. 18, below grade."""
+
+SOIL_CONDUCTIVITY_W_PER_MK: Final = 1.385
+"""W/(m K): 0.8 Btu/(h ft F), for which ASHRAE's below-grade tables are printed. Fundamentals (2017), ch. 18."""
+
+SOIL_HEAT_J_PER_M3K: Final = 2.0e6
+"""J/(m3 K). ISO 13370:2007, table 1, sand or gravel; clay has 3.0e6."""
+
+
+SKIN_AMOUNTS: Final = (
+    "floor_area_m2",
+    "wall_u_w_per_m2k",
+    "roof_u_w_per_m2k",
+    "floor_u_w_per_m2k",
+    "window_u_w_per_m2k",
+    "window_shgc_frac",
+    "absorptance_frac",
+)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Shell:
+    """Areas of one room's sides and what stands behind them, each (B, 4) in the order of `SIDES` or (B,)."""
+
+    gross_m2: FloatArray
+    window_m2: FloatArray
+    buried_m2: FloatArray
+    top_m: FloatArray
+    bottom_m: FloatArray
+    side_frac: FloatArray
+    side_sun_frac: FloatArray
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Skin:
+    """What one room's outer parts conduct and let in; fields as those of `RoomRows`."""
+
+    ua_opaque_w_per_k: FloatArray
+    ua_window_w_per_k: FloatArray
+    window_aperture_m2: FloatArray
+    opaque_aperture_m2: FloatArray
+    sky_loss_w: FloatArray
+
+
+def skin_of(values: Values, index: int, shell: Shell) -> Skin:
+    """Return what a room's outer parts conduct and let in, the earth apart."""
+    n_row = len(shell.gross_m2)
+    area_m2, wall_u, roof_u, floor_u, window_u, shgc, absorptance = (
+        room_amount(values, index, name, n_row) for name in SKIN_AMOUNTS
+    )
+    above_frac, above_sun_frac, above_sky_frac = (
+        looked_up(values, f"rooms[{index}].above", table, n_row)
+        for table in (ABOVE_FRAC, ABOVE_SUN_FRAC, ABOVE_SKY_FRAC)
+    )
+    floor_frac = looked_up(values, f"rooms[{index}].below", BELOW_FRAC, n_row)
+    wall_ua = wall_u[:, None] * np.maximum(shell.gross_m2 - shell.buried_m2 - shell.window_m2, 0.0) * shell.side_frac
+    window_ua = (window_u[:, None] * shell.window_m2 * shell.side_frac).sum(axis=1)
+    sunlit, glass_m2 = np.zeros((n_row, len(FACES))), np.zeros((n_row, len(FACES)))
+    sunlit[:, SIDE_FACES] = wall_ua * shell.side_sun_frac
+    sunlit[:, ROOF_FACE] = roof_u * area_m2 * above_sun_frac
+    glass_m2[:, SIDE_FACES] = shell.window_m2 * shell.side_sun_frac
+    shade_frac = looked_up(values, f"rooms[{index}].shade", SHADE_FRAC, n_row)
+    seen_walls = sunlit[:, SIDE_FACES].sum(axis=1) + window_ua
+    return Skin(
+        ua_opaque_w_per_k=wall_ua.sum(axis=1) + (roof_u * above_frac + floor_u * floor_frac) * area_m2,
+        ua_window_w_per_k=window_ua,
+        window_aperture_m2=surfaces.window_aperture_m2(glass_m2, shgc, shade_frac),
+        opaque_aperture_m2=surfaces.opaque_aperture_m2(sunlit, absorptance),
+        sky_loss_w=surfaces.sky_loss_w(seen_walls, roof_u * area_m2 * above_sky_frac),
+    )
+
+
+def shell_of(values: Values, index: int, n_row: int) -> Shell:
+    """Return sides of one room: north and south as long as the room, east and west as wide."""
+    area_m2 = amount(values, f"rooms[{index}].floor_area_m2", n_row)
+    height_m = amount(values, f"rooms[{index}].ceiling_height_m", n_row)
+    length_m = _length_m(values, index, area_m2)
+    side_m = np.stack([length_m, area_m2 / length_m, length_m, area_m2 / length_m], axis=1)
+    paths = [f"rooms[{index}].{side}" for side in SIDES]
+    depth_m = amount(values, f"rooms[{index}].earth_depth_m", n_row)[:, None]
+    is_earth = np.stack([is_option(values, path, "earth", n_row) for path in paths], axis=1)
+    bottom_m = np.where(is_earth, depth_m, 0.0)
+    top_m = np.maximum(bottom_m - height_m[:, None], 0.0)
+    gross_m2 = side_m * height_m[:, None]
+    window_m2 = np.stack([amount(values, f"rooms[{index}].window_{side}_m2", n_row) for side in SIDES], axis=1)
+    if np.any(window_m2 > WINDOW_DOUBT_FRAC * gross_m2):
+        excess = float(np.max(window_m2 - gross_m2))
+        remedy = "Check window areas, room length and ceiling height."
+        raise OutOfRangeError(f"rooms[{index}] window area less its side's area", excess, "m^2", "at most 0", remedy)
+    side_frac, side_sun_frac = (
+        np.stack([looked_up(values, path, table, n_row) for path in paths], axis=1)
+        for table in (SIDE_FRAC, SIDE_SUN_FRAC)
+    )
+    fitting_m2 = np.minimum(window_m2, gross_m2)
+    return Shell(gross_m2, fitting_m2, side_m * (bottom_m - top_m), top_m, bottom_m, side_frac, side_sun_frac)
+
+
+def ground_of(values: Values, index: int, shell: Shell, soil: Soil) -> tuple[FloatArray, FloatArray]:
+    """Return conductance to the ground and the temperature that it works against by month: walls and floor together."""
+    n_row = len(shell.gross_m2)
+    wall_u = amount(values, f"rooms[{index}].wall_u_w_per_m2k", n_row)
+    wall = below_grade.buried_wall(
+        shell.buried_m2.sum(axis=1),
+        shell.top_m.max(axis=1),
+        shell.bottom_m.max(axis=1),
+        1.0 / wall_u - surfaces.OUTER_FILM_M2K_PER_W,
+    )
+    floor = _buried_floor(values, index, n_row)
+    floor_ua = amount(values, f"rooms[{index}].floor_u_w_per_m2k", n_row) * floor.area_m2
+    path_ua = below_grade.conductance_w_per_k(floor, soil)
+    scale = np.divide(floor_ua, path_ua, out=np.zeros(n_row), where=path_ua > 0.0)
+    ua_ground = below_grade.conductance_w_per_k(wall, soil) + floor_ua
+    wave_w = below_grade.seen_wave_w(wall, soil) + scale[:, None] * below_grade.seen_wave_w(floor, soil)
+    swing_k = np.divide(wave_w, ua_ground[:, None], out=np.zeros_like(wave_w), where=ua_ground[:, None] > 0.0)
+    return ua_ground, soil.mean_c[:, None] + swing_k
+
+
+def _buried_floor(values: Values, index: int, n_row: int) -> below_grade.BuriedPart:
+    """Return a floor on earth, of area 0 where there is none; half the shorter span away from its edges at most."""
+    area_m2 = amount(values, f"rooms[{index}].floor_area_m2", n_row)
+    length_m = _length_m(values, index, area_m2)
+    is_deep = is_option(values, f"rooms[{index}].below", "basement_floor", n_row)
+    is_slab = is_option(values, f"rooms[{index}].below", "slab_on_grade", n_row)
+    return below_grade.buried_floor(
+        area_m2 * (is_deep | is_slab),
+        np.where(is_deep, amount(values, f"rooms[{index}].earth_depth_m", n_row), 0.0),
+        np.minimum(length_m, area_m2 / length_m) / 2.0,
+        np.full(n_row, SLAB_RESISTANCE_M2K_PER_W),
+    )
+
+
+def soil_of(values: Values, n_row: int, weather: Weather) -> Soil:
+    """Return the earth around the house, its surface after the monthly mean air temperature."""
+    mean_c, amplitude_k, coldest_d = yearly_wave(weather.monthly_mean_c())
+    return Soil(
+        conductivity_w_per_mk=np.full(n_row, SOIL_CONDUCTIVITY_W_PER_MK),
+        diffusivity_m2_per_s=np.full(n_row, SOIL_CONDUCTIVITY_W_PER_MK / SOIL_HEAT_J_PER_M3K),
+        mean_c=mean_c + GARDEN_WARMER_K + amount(values, "place.warming_offset_k", n_row),
+        amplitude_k=np.full(n_row, amplitude_k),
+        coldest_d=np.full(n_row, coldest_d),
+    )
+
+
+def _length_m(values: Values, index: int, area_m2: FloatArray) -> FloatArray:
+    """Return the room's length; a square room where none was given."""
+    path = f"rooms[{index}].length_m"
+    given = amount(values, path, len(area_m2)) if path in values else np.full(len(area_m2), np.nan)
+    return np.where(np.isnan(given), np.sqrt(area_m2), given)
