@@ -1,0 +1,164 @@
+"""Design loads: the cold hour and the hot day that equipment is sized for, with where the heat comes from."""
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+import numpy as np
+
+from econ.climate.weather import Weather
+from econ.kernel.arrays import BoolArray, FloatArray, IntArray
+from econ.loads import heat_balance
+from econ.loads.network import air_conductance_w_per_k, sun_w
+from econ.loads.rooms import RoomRows
+
+PIECES: Final = (
+    "walls, roof and floor",
+    "windows, conduction",
+    "windows, sun",
+    "ground",
+    "outdoor air",
+    "people and things",
+    "moisture",
+    "stored in walls and floor",
+)
+"""The pieces axis of `DesignLoads.piece_w`."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class DesignLoads:
+    """What the plant must be able to do in each room.
+
+    Attributes
+    ----------
+    heat_w : ndarray, shape (R,)
+        Heating at the 99 % dry bulb, no sun and no gains; 0 in rooms never heated. [W]
+    cool_sensible_w, cool_latent_w : ndarray, shape (R,)
+        Cooling at the hour of the hot day in which the sensible need is highest; 0 in rooms never cooled. [W]
+    piece_w : ndarray, shape (R, 8)
+        Cooling at that hour by `PIECES`; adds up to sensible plus latent. [W]
+    peak_hour : ndarray of int, shape (R,)
+        That hour, 0 to 23. [hour]
+    """
+
+    heat_w: FloatArray
+    cool_sensible_w: FloatArray
+    cool_latent_w: FloatArray
+    piece_w: FloatArray
+    peak_hour: IntArray
+
+
+def design_loads(
+    rooms: RoomRows, hot_day: Weather, heat_design_c: FloatArray, humidity_limit_frac: FloatArray
+) -> DesignLoads:
+    """Return the design loads of rooms.
+
+    Parameters
+    ----------
+    rooms : RoomRows
+        Rooms, R of them.
+    hot_day : Weather
+        The hot design day, one day repeating itself.
+    heat_design_c : array_like, shape () or (R,)
+        99 % dry bulb; the rooms' warming is added. [degC]
+    humidity_limit_frac : array_like, shape (R,)
+        Highest relative humidity wanted while cooling. [dimensionless]
+
+    Returns
+    -------
+    loads : DesignLoads
+        By room.
+
+    Notes
+    -----
+    Cooling comes from the hourly method with the room held at its coolest set-point all day, whatever the hours of use:
+    a unit sized to pull down at once would be oversized. The ground works at its coldest month for heating and at the
+    hot day's month for cooling.
+
+    References
+    ----------
+    .. [1] ISO 13790:2008, 12.2 and annex C, on the design day of ASHRAE Handbook Fundamentals (2021), ch. 14.
+    """
+    held = _held_all_day(rooms)
+    need = heat_balance.need(held, hot_day, humidity_limit_frac)
+    peak_hour = np.argmax(need.cool_w[:, :, 0], axis=0)
+    row = np.arange(len(rooms.floor_area_m2))
+    sensible, latent = need.cool_w[peak_hour, row, 0], need.latent_w[peak_hour, row, 0]
+    piece_w = _pieces_w(held, hot_day, peak_hour)
+    piece_w[:, PIECES.index("moisture")] = latent
+    piece_w[:, -1] = sensible + latent - piece_w[:, :-1].sum(axis=1)
+    is_cooled: BoolArray = np.asarray(rooms.is_cooled.any(axis=1))
+    return DesignLoads(
+        heat_w=heating_w(rooms, heat_design_c, hot_day.pressure_pa),
+        cool_sensible_w=np.where(is_cooled, sensible, 0.0),
+        cool_latent_w=np.where(is_cooled, latent, 0.0),
+        piece_w=piece_w * is_cooled[:, None],
+        peak_hour=peak_hour,
+    )
+
+
+def heating_w(rooms: RoomRows, heat_design_c: FloatArray, pressure_pa: float) -> FloatArray:
+    """Return the steady heat loss at the 99 % dry bulb, without sun and gains.
+
+    Parameters
+    ----------
+    rooms : RoomRows
+        Rooms, R of them.
+    heat_design_c : array_like, shape () or (R,)
+        99 % dry bulb; the rooms' warming is added. [degC]
+    pressure_pa : float
+        Barometric pressure. [Pa]
+
+    Returns
+    -------
+    heat_w : ndarray, shape (R,)
+        Heating load; 0 in rooms never heated. [W]
+
+    References
+    ----------
+    .. [1] ASHRAE Handbook Fundamentals (2017), ch. 17, heating load.
+    """
+    inside_c = _highest(rooms.heat_setpoint_c, rooms.is_heated)
+    air = air_conductance_w_per_k(rooms.air_flow_m3_per_s, np.asarray(pressure_pa))
+    conductance = rooms.ua_opaque_w_per_k + rooms.ua_window_w_per_k + air
+    loss_w = conductance * (inside_c - (heat_design_c + rooms.warming_k))
+    loss_w += rooms.ua_ground_w_per_k * (inside_c - rooms.ground_c.min(axis=1))
+    return np.where(rooms.is_heated.any(axis=1), np.maximum(loss_w, 0.0), 0.0)
+
+
+def _held_all_day(rooms: RoomRows) -> RoomRows:
+    """Return the same rooms, cooled all day to their coolest set-point and never heated."""
+    coolest_c = -_highest(-rooms.cool_setpoint_c, rooms.is_cooled)
+    shape = rooms.is_cooled.shape
+    return replace(
+        rooms,
+        cool_setpoint_c=np.broadcast_to(coolest_c[:, None], shape),
+        is_cooled=np.ones(shape, dtype=np.bool_),
+        is_heated=np.zeros(shape, dtype=np.bool_),
+        cool_day_above_c=np.full(shape[0], -np.inf),
+    )
+
+
+def _highest(by_hour: FloatArray, is_on: BoolArray) -> FloatArray:
+    """Return the highest figure of the hours that are on, of all hours where none is."""
+    is_counted = is_on | ~is_on.any(axis=1, keepdims=True)
+    highest: FloatArray = np.where(is_counted, by_hour, -np.inf).max(axis=1)
+    return highest
+
+
+def _pieces_w(rooms: RoomRows, day: Weather, peak_hour: IntArray) -> FloatArray:
+    """Return heat flows at each room's peak hour, shape (R, 8), moisture and storage left at 0."""
+    row = np.arange(len(rooms.floor_area_m2))
+    inside_c = rooms.cool_setpoint_c[:, 0]
+    warmer_k = day.dry_bulb_c[peak_hour, 0] + rooms.warming_k - inside_c
+    opaque_sun_w = sun_w(rooms.opaque_aperture_m2, day)[peak_hour, row, 0] - rooms.sky_loss_w
+    flows = (
+        rooms.ua_opaque_w_per_k * warmer_k + opaque_sun_w,
+        rooms.ua_window_w_per_k * warmer_k,
+        sun_w(rooms.window_aperture_m2, day)[peak_hour, row, 0],
+        rooms.ua_ground_w_per_k * (rooms.ground_c[:, day.month[0]] - inside_c),
+        air_conductance_w_per_k(rooms.air_flow_m3_per_s, np.asarray(day.pressure_pa)) * warmer_k,
+        rooms.gain_w[row, peak_hour],
+    )
+    piece_w = np.zeros((len(row), len(PIECES)))
+    piece_w[:, : len(flows)] = np.stack(flows, axis=1)
+    return piece_w

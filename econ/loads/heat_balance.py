@@ -1,0 +1,195 @@
+"""Hourly heat balance of rooms: what keeps them at their set-points, with a plant that has no limit."""
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from econ.climate.weather import Weather
+from econ.kernel.arrays import FloatArray
+from econ.kernel.errors import OutOfRangeError
+from econ.loads import moisture
+from econ.loads.network import HourLines, hour_lines
+from econ.loads.rooms import RoomRows
+
+NEWTON_PASSES: Final = 8
+"""Passes over a repeating day: its map is piecewise straight and rising, so Newton ends in few; a test holds it."""
+
+YEAR_SWEEPS: Final = 2
+"""Passes over chained days: the first finds the mass temperature that the last day hands to the first."""
+
+HOURS: Final = 24
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Need:
+    """What keeps rooms at their set-points, hour by hour.
+
+    Attributes
+    ----------
+    heat_w, cool_w, latent_w : ndarray, shape (24, R, n_day)
+        Sensible heat to add, sensible heat to remove and latent heat to remove; none is negative. [W]
+    air_c : ndarray, shape (24, R, n_day)
+        Indoor air temperature with the need met. [degC]
+    """
+
+    heat_w: FloatArray
+    cool_w: FloatArray
+    latent_w: FloatArray
+    air_c: FloatArray
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Limits:
+    """Set-points, shape (24, R, 1) and (24, R, 1 or n_day); minus and plus infinity where nothing runs."""
+
+    heat_c: FloatArray
+    cool_c: FloatArray
+
+
+def need(rooms: RoomRows, weather: Weather, humidity_limit_frac: FloatArray) -> Need:
+    """Return the heating, cooling and drying that rooms need on each weather day.
+
+    Parameters
+    ----------
+    rooms : RoomRows
+        Rooms, R of them.
+    weather : Weather
+        Days, n_day of them.
+    humidity_limit_frac : array_like, shape (R,)
+        Highest relative humidity wanted while cooling. [dimensionless]
+
+    Returns
+    -------
+    need : Need
+        Arrays of shape (24, R, n_day).
+
+    Raises
+    ------
+    OutOfRangeError
+        If a room is heated above its cooling set-point in the same hour, or `hour_lines` refuses it.
+
+    Notes
+    -----
+    ISO 13790:2008 simple hourly method, five conductances and one capacity, plant at the air node with no limit. A
+    repeating day starts with the mass temperature it ends with; chained days hand it on, and the last to the first.
+
+    References
+    ----------
+    .. [1] ISO 13790:2008, 7.2.2, 12.2 and annex C.
+    """
+    limits = _limits(rooms, weather)
+    lines = hour_lines(rooms, weather)
+    if weather.is_chained:
+        plant_w, air_c = _chained_days(lines, limits)
+    else:
+        plant_w, air_c = _one_day(lines, limits, _repeating_mass_c(lines, limits))
+    heat_w = np.maximum(plant_w, 0.0)
+    np.subtract(heat_w, plant_w, out=plant_w)
+    return Need(heat_w, plant_w, moisture.latent_w(rooms, weather, air_c, humidity_limit_frac), air_c)
+
+
+def mass_residual_k(rooms: RoomRows, weather: Weather) -> FloatArray:
+    """Return how far each repeating day's last mass temperature is from its first: what Newton left.
+
+    Parameters
+    ----------
+    rooms : RoomRows
+        Rooms, R of them.
+    weather : Weather
+        Days that repeat themselves, n_day of them.
+
+    Returns
+    -------
+    residual_k : ndarray, shape (R, n_day)
+        End minus start. [K]
+    """
+    lines, limits = hour_lines(rooms, weather), _limits(rooms, weather)
+    start_c = _repeating_mass_c(lines, limits)
+    end_c, _ = _day_end(lines, limits, start_c)
+    return end_c - start_c
+
+
+def _limits(rooms: RoomRows, weather: Weather) -> _Limits:
+    heat_c = np.where(rooms.is_heated, rooms.heat_setpoint_c, -np.inf)
+    cool_c = np.where(rooms.is_cooled, rooms.cool_setpoint_c, np.inf)
+    if np.any(heat_c > cool_c):
+        worst = float(np.max((heat_c - cool_c)[heat_c > cool_c]))
+        remedy = "Set the heating set-point below the cooling set-point."
+        raise OutOfRangeError("heating set-point less cooling set-point", worst, "K", "at most 0", remedy)
+    is_day = moisture.is_cooling_day(rooms, weather)
+    cool_by_hour = cool_c.T[:, :, None]
+    if not np.all(is_day):
+        cool_by_hour = np.where(is_day, cool_by_hour, np.inf)
+    return _Limits(np.ascontiguousarray(heat_c.T[:, :, None]), cool_by_hour)
+
+
+def _repeating_mass_c(lines: HourLines, limits: _Limits) -> FloatArray:
+    """Return the mass temperature at midnight that a repeating day ends with again, shape (R, n_day)."""
+    mass_c = np.full(lines.mass_base_c.shape[1:], 20.0)
+    for _ in range(NEWTON_PASSES):
+        end_c, slope = _day_end(lines, limits, mass_c)
+        end_c -= mass_c
+        np.subtract(1.0, slope, out=slope)
+        end_c /= slope
+        mass_c += end_c
+    return mass_c
+
+
+def _day_end(lines: HourLines, limits: _Limits, mass_c: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Return the mass temperature after the 24 hours and its slope in the temperature before them."""
+    mass_c, slope = mass_c.copy(), np.ones_like(mass_c)
+    free_c, target_c = np.empty_like(mass_c), np.empty_like(mass_c)
+    per_k = lines.mass_per_w / lines.air_per_w
+    slope_when_free = lines.mass_per_mass
+    slope_when_held = lines.mass_per_mass - per_k * lines.air_per_mass
+    for hour in range(HOURS):
+        np.multiply(mass_c, lines.air_per_mass, out=free_c)
+        free_c += lines.air_base_c[hour]
+        np.clip(free_c, limits.heat_c[hour], limits.cool_c[hour], out=target_c)
+        target_c -= free_c
+        slope *= np.where(target_c == 0.0, slope_when_free, slope_when_held)
+        target_c *= per_k
+        mass_c *= lines.mass_per_mass
+        mass_c += lines.mass_base_c[hour]
+        mass_c += target_c
+    return mass_c, slope
+
+
+def _one_day(lines: HourLines, limits: _Limits, mass_c: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Return plant heat and air, shape (24, R, n_day), from a mass temperature at midnight, which is overwritten."""
+    plant_w, air_c = np.empty_like(lines.air_base_c), np.empty_like(lines.air_base_c)
+    for hour in range(HOURS):
+        free_c = mass_c * lines.air_per_mass
+        free_c += lines.air_base_c[hour]
+        np.clip(free_c, limits.heat_c[hour], limits.cool_c[hour], out=air_c[hour])
+        np.subtract(air_c[hour], free_c, out=plant_w[hour])
+        plant_w[hour] /= lines.air_per_w
+        mass_c *= lines.mass_per_mass
+        mass_c += lines.mass_base_c[hour]
+        mass_c += lines.mass_per_w * plant_w[hour]
+    return plant_w, air_c
+
+
+def _chained_days(lines: HourLines, limits: _Limits) -> tuple[FloatArray, FloatArray]:
+    """Return plant heat and air temperature of days in order, the last handing its mass temperature to the first."""
+    n_day = lines.air_base_c.shape[2]
+    plant_w, air_c = np.empty_like(lines.air_base_c), np.empty_like(lines.air_base_c)
+    cool_c = np.broadcast_to(limits.cool_c, lines.air_base_c.shape)
+    mass_c = _repeating_mass_c(_of_day(lines, 0), _Limits(limits.heat_c, cool_c[:, :, :1]))
+    for _ in range(YEAR_SWEEPS):
+        for day in range(n_day):
+            held = _Limits(limits.heat_c, cool_c[:, :, day : day + 1])
+            plant_w[:, :, day : day + 1], air_c[:, :, day : day + 1] = _one_day(_of_day(lines, day), held, mass_c)
+    return plant_w, air_c
+
+
+def _of_day(lines: HourLines, day: int) -> HourLines:
+    return HourLines(
+        lines.air_per_mass,
+        lines.air_per_w,
+        lines.mass_per_mass,
+        lines.mass_per_w,
+        np.ascontiguousarray(lines.air_base_c[:, :, day : day + 1]),
+        np.ascontiguousarray(lines.mass_base_c[:, :, day : day + 1]),
+    )

@@ -1,0 +1,96 @@
+"""Laws of loads: what must hold in any room."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from econ.loads import below_grade
+from econ.loads.design_load import PIECES, design_loads
+from econ.loads.heat_balance import mass_residual_k, need
+from tests.unit.loads.rooms import LIMIT, days, picked, random_rows, rows
+
+YEAR = np.linspace(-20.0, 32.0, 12)
+seeds = st.integers(0, 10_000)
+ONE = np.ones(1)
+
+
+def yearly(found):
+    return found.heat_w.sum(axis=(0, 2)), found.cool_w.sum(axis=(0, 2))
+
+
+@given(st.floats(0.002, 0.05), st.floats(1.1, 4.0))
+def test_heating_is_linear_in_air_flow_when_nothing_else_acts(flow, times):
+    only_air = {"ua_opaque_w_per_k": [0.0], "ua_window_w_per_k": [0.0]}
+    once, more = (
+        need(rows(air_flow_m3_per_s=[f], **only_air), days([-5.0, 3.0]), LIMIT).heat_w for f in (flow, flow * times)
+    )
+    assert more == pytest.approx(once * times, rel=1e-9)
+
+
+@given(st.floats(1.0, 20.0), st.floats(0.0, 40.0), st.floats(0.0, 12.0))
+def test_more_insulation_never_raises_heating_when_nothing_absorbs_sun(ua, mean_drop, swing):
+    weather = days([15.0 - mean_drop, 10.0 - mean_drop], swing)
+    loose, tight = (yearly(need(rows(ua_opaque_w_per_k=[u]), weather, LIMIT))[0] for u in (ua, 0.7 * ua))
+    assert tight <= loose + 1e-9
+
+
+@given(seeds)
+def test_more_gain_never_raises_heating_or_lowers_cooling(seed):
+    rooms = random_rows(5, seed)
+    more = replace(rooms, gain_w=rooms.gain_w + 100.0)
+    weather = days(YEAR, 8.0, 400.0)
+    (heat, cool), (heat_more, cool_more) = (yearly(need(r, weather, np.full(5, 0.6))) for r in (rooms, more))
+    assert np.all(heat_more <= heat + 1e-6)
+    assert np.all(cool_more >= cool - 1e-6)
+
+
+@given(seeds, st.floats(0.1, 3.0))
+def test_warming_never_raises_heating_or_lowers_cooling(seed, warmer_k):
+    rooms = replace(random_rows(5, seed), cool_day_above_c=np.full(5, -99.0))
+    warmed = replace(rooms, warming_k=rooms.warming_k + warmer_k)
+    weather = days(YEAR, 8.0, 400.0)
+    (heat, cool), (heat_warm, cool_warm) = (yearly(need(r, weather, np.full(5, 0.6))) for r in (rooms, warmed))
+    assert np.all(heat_warm <= heat + 1e-6)
+    assert np.all(cool_warm >= cool - 1e-6)
+
+
+@given(seeds)
+def test_a_row_alone_is_the_row_among_others(seed):
+    rooms, weather = random_rows(7, seed), days(YEAR, 8.0, 400.0)
+    among = need(rooms, weather, np.full(7, 0.6))
+    alone = need(picked(rooms, slice(3, 4)), weather, LIMIT)
+    assert np.array_equal(alone.heat_w[:, 0], among.heat_w[:, 3])
+    assert np.array_equal(alone.cool_w[:, 0], among.cool_w[:, 3])
+    assert np.array_equal(alone.latent_w[:, 0], among.latent_w[:, 3])
+
+
+@given(seeds)
+def test_every_day_repeats_itself(seed):
+    assert np.abs(mass_residual_k(random_rows(10, seed), days(YEAR, 10.0, 700.0))).max() < 1e-9
+
+
+@given(seeds)
+def test_pieces_of_the_hot_day_add_up(seed):
+    loads = design_loads(random_rows(5, seed), days([28.0], 6.0, 700.0, 0.014), np.array(-10.0), np.full(5, 0.6))
+    assert loads.piece_w.sum(axis=1) == pytest.approx(loads.cool_sensible_w + loads.cool_latent_w, rel=1e-9, abs=1e-9)
+    assert len(PIECES) == loads.piece_w.shape[1]
+
+
+@given(st.floats(0.5, 3.0), st.floats(0.1, 5.0), st.floats(0.5, 3.0), st.floats(2e-7, 3e-6))
+def test_ground_never_swings_more_than_its_surface(depth_m, resistance, conductivity, diffusivity):
+    soil = below_grade.Soil(conductivity * ONE, diffusivity * ONE, 10.0 * ONE, 12.0 * ONE, 20.0 * ONE)
+    part = below_grade.buried_wall(10.0 * ONE, 0.0 * ONE, depth_m * ONE, resistance * ONE)
+    swing_w = np.abs(below_grade.seen_wave_w(part, soil)).max()
+    assert swing_w <= 12.0 * below_grade.conductance_w_per_k(part, soil)[0] * (1.0 + 1e-9)
+
+
+@given(st.floats(0.3, 2.5), st.floats(0.3, 2.0), st.floats(0.1, 3.0))
+def test_a_deeper_wall_conducts_less_a_square_metre(depth_m, more_m, resistance):
+    shallow, deep = (
+        below_grade.wall_u_w_per_m2k(np.array(0.0), np.array(z), np.array(resistance), np.array(1.385))
+        for z in (depth_m, depth_m + more_m)
+    )
+    assert deep < shallow
