@@ -68,9 +68,6 @@ BELOW_FRAC: Final = {
 }
 """What a floor feels of outdoor air; floors on earth feel the ground instead."""
 
-SHADE_FRAC: Final = {"none": 0.95, "some": 0.70, "heavy": 0.40, "not_known": 0.75}
-"""Window sun that is left. Assumption: clean bare glass is rare; blinds half used or a tree; outside shade."""
-
 WINDOW_DOUBT_FRAC: Final = 1.5
 """Windows may come out larger than their side by this much where both are in doubt: the side is then all glass.
 
@@ -139,7 +136,7 @@ def skin_of(values: Values, index: int, shell: Shell) -> Skin:
     sunlit[:, SIDE_FACES] = wall_ua * shell.side_sun_frac
     sunlit[:, ROOF_FACE] = roof_u * area_m2 * above_sun_frac
     glass_m2[:, SIDE_FACES] = shell.window_m2 * shell.side_sun_frac
-    shade_frac = looked_up(values, f"rooms[{index}].shade", SHADE_FRAC, n_row)
+    shade_frac = amount(values, f"rooms[{index}].shade_frac", n_row)
     seen_walls = sunlit[:, SIDE_FACES].sum(axis=1) + window_ua
     return Skin(
         ua_opaque_w_per_k=wall_ua.sum(axis=1) + (roof_u * above_frac + floor_u * floor_frac) * area_m2,

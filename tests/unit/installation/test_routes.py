@@ -52,7 +52,7 @@ def test_self_installation_is_in_service_on_the_hand_worked_day():
 
 
 # set 2200 x 1.35; materials (14 + 18 + 22 + 60 + 20 + 75 + 18 + 4.5 x (28 + 3 + 5.5)) x 1.5 = 391.25 x 1.5
-# crew 4.55 h x 95; technician alone 5.1 h x 115; electrician 1.5 h x 120; circuit 700; trip 85; selling 400
+# crew 4.55 h x 95; technician alone 5.1 h x 115; electrician 1.5 h x 120; circuit 700; trip 85
 # permits 255; tax 0.07 x (2200 + 391.25); reserve for call-backs 2.5 % of the whole price
 def test_a_hired_installation_costs_what_the_hand_worked_sheet_says():
     route = routes()[HIRED]

@@ -30,7 +30,6 @@ ROOM = {
     "window_east_m2": 0.0,
     "window_south_m2": 2.0,
     "window_west_m2": 0.0,
-    "shade": "none",
     "kitchen": "no",
     "people_count": 2.0,
     "screens_count": 1.0,
@@ -42,6 +41,7 @@ ROOM = {
     "infiltration_per_h": 0.5,
     "mass_j_per_m2k": 110e3,
     "absorptance_frac": 0.7,
+    "shade_frac": 0.95,
 }
 USE = {
     "use.cool": "yes",
@@ -226,7 +226,6 @@ def choices_of_a_room():
         (room_shell.ABOVE_SUN_FRAC, "rooms[].above"),
         (room_shell.ABOVE_SKY_FRAC, "rooms[].above"),
         (room_shell.BELOW_FRAC, "rooms[].below"),
-        (room_shell.SHADE_FRAC, "rooms[].shade"),
         (schedule.HOURS_OF_USE, "use.when"),
     ):
         yield pytest.param(table, path, id=path)
@@ -237,15 +236,7 @@ def test_every_option_has_its_number(table, path):
     assert set(table) == set(CHOICES[table_path(path)])
 
 
-@pytest.mark.parametrize("name", ["north", "above", "below", "shade", "kitchen"])
+@pytest.mark.parametrize("name", ["north", "above", "below", "kitchen"])
 def test_a_room_with_something_not_known_can_be_computed(name):
     found = need(rows({name: "not_known"}), WEATHER, np.array([0.6]))
     assert np.all(np.isfinite(found.heat_w))
-
-
-def test_shade_is_what_the_data_table_says():
-    from econ.tables.loaders import load_tables
-
-    shading = load_tables().shading
-    for option, share in room_shell.SHADE_FRAC.items():
-        assert share == shading[option].spread("factor_frac").likely
