@@ -1,6 +1,6 @@
 """Weather days: 24 hours each, with a weight in days."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
@@ -73,6 +73,31 @@ class Weather:
         shapes = self.dry_bulb_c.shape, self.humidity_ratio.shape, self.irradiance.shape, self.month.shape
         if shapes != ((24, n_day), (24, n_day), (24, n_day, len(FACES)), (n_day,)):
             raise ShapeError(f"weather arrays of shape {shapes} do not fit {n_day} days of 24 hours and 9 faces")
+
+    def of_days(self, days: IntArray) -> "Weather":
+        """Return the same weather with some of its days only; the weights stay what they are.
+
+        Parameters
+        ----------
+        days : ndarray of int, shape (n,)
+            Positions of days that repeat themselves.
+
+        Raises
+        ------
+        ShapeError
+            If the days are chained, so that none can be left out.
+        """
+        if self.is_chained:
+            raise ShapeError("chained days each follow the one before: none can be left out")
+        hours = self.dry_bulb_c[:, days], self.humidity_ratio[:, days], self.irradiance[:, days]
+        return replace(
+            self,
+            dry_bulb_c=hours[0],
+            humidity_ratio=hours[1],
+            irradiance=hours[2],
+            month=self.month[days],
+            weight_d=self.weight_d[days],
+        )
 
     def monthly_mean_c(self) -> FloatArray:
         """Return the mean dry bulb of each month.

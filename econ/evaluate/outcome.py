@@ -127,6 +127,7 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
         unmet_heating_kwh_per_yr=use.unmet_heating_kwh_per_yr,
         unmet_cooling_h=use.unmet_cooling_h,
         unmet_heating_h=use.unmet_heating_h,
+        unmet_cooling_kh=use.unmet_cooling_kh,
         unmet_moisture_kg_per_yr=use.unmet_moisture_kg_per_yr,
         schedule=way.schedule,
         in_service_d=way.schedule.in_service_d,

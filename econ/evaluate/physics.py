@@ -12,7 +12,8 @@ from econ.evaluate.blocks import row_blocks
 from econ.evaluate.served import served_rooms
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring import loads
-from econ.evaluate.wiring.energy import EnergyUse, energy_use
+from econ.evaluate.shortage import Block, HourlyNeed, limited_use
+from econ.evaluate.wiring.energy import EnergyUse
 from econ.evaluate.wiring.equipment import machines
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.loads.heat_balance import need
@@ -23,24 +24,6 @@ Joined = TypeVar("Joined")
 
 BIN_K = 2.5
 """Width of an outdoor temperature bin in the picture of need and capacity. [K]"""
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class HourlyNeed:
-    """Need of the served rooms, summed into decision rows, and the weather it was met in.
-
-    Attributes
-    ----------
-    cool_w, latent_w, heat_w : ndarray, shape (24, B, n_day)
-        Sensible cooling, drying and heating wanted. [W]
-    dry_bulb_c : ndarray, shape (24, B, n_day)
-        Outdoor dry bulb, warming included. [degC]
-    """
-
-    cool_w: FloatArray
-    latent_w: FloatArray
-    heat_w: FloatArray
-    dry_bulb_c: FloatArray
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -151,10 +134,14 @@ def _block(structure: Structure, values: Values, weather: Weather, n_row: int) -
     by_room = np.stack(
         [_annual_by_room(part, structure.n_rooms, weather) for part in (found.cool_w, found.latent_w, found.heat_w)]
     )
-    uses = tuple(
-        energy_use(structure, values, hours, weather, machine) for machine in machines(structure, values, n_row)
-    )
-    return _Block(_monthly(hours, weather), uses, hours, by_room)
+    room_cool_w = found.cool_w.reshape(len(cool_w), structure.n_rooms, n_row, -1)
+    block = Block(values, rooms, room_cool_w, is_served, hours)
+    units = machines(structure, values, n_row)
+    uses: list[EnergyUse] = []
+    for at, machine in enumerate(units):
+        is_again = at > 0 and machine is units[at - 1]
+        uses.append(uses[-1] if is_again else limited_use(structure, block, weather, machine))
+    return _Block(_monthly(hours, weather), tuple(uses), hours, by_room)
 
 
 def _served_w(power_w: FloatArray, is_served: BoolArray) -> FloatArray:

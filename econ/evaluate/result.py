@@ -139,6 +139,9 @@ class AlternativeResult:
         Need this way cannot meet by itself. [kWh/year]
     unmet_cooling_h, unmet_heating_h : ndarray, shape (B,)
         Hours a year in which it falls short. [hour]
+    unmet_cooling_kh : ndarray, shape (B,)
+        Degree-hours a year above the cooling set-point in the hours asked for; an upper estimate, as extreme days repeat.
+        [K*hour]
     unmet_moisture_kg_per_yr : ndarray, shape (B,)
         Moisture it leaves in the air in the hours asked for. [kg/year]
     schedule : Schedule
@@ -174,6 +177,7 @@ class AlternativeResult:
     unmet_heating_kwh_per_yr: FloatArray
     unmet_cooling_h: FloatArray
     unmet_heating_h: FloatArray
+    unmet_cooling_kh: FloatArray
     unmet_moisture_kg_per_yr: FloatArray
     schedule: Schedule
     in_service_d: FloatArray

@@ -6,13 +6,13 @@ from typing import Final
 import numpy as np
 
 from econ.climate.weather import Weather
-from econ.kernel.arrays import FloatArray
+from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.errors import OutOfRangeError
 from econ.loads import moisture
 from econ.loads.network import HourLines, hour_lines
 from econ.loads.rooms import RoomRows
 
-NEWTON_PASSES: Final = 8
+NEWTON_PASSES: Final = 6
 """Passes over a repeating day: its map is piecewise straight and rising, so Newton ends in few; a test holds it."""
 
 YEAR_SWEEPS: Final = 2
@@ -41,10 +41,14 @@ class Need:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Limits:
-    """Set-points, shape (24, R, 1) and (24, R, 1 or n_day); minus and plus infinity where nothing runs."""
+    """Set-points, shape (24, R, 1) and (24, R, 1 or n_day); minus and plus infinity where nothing runs.
+
+    With a plant that can remove no more than ``most_cool_w``, shape (24, R, n_day), where that is given. [W]
+    """
 
     heat_c: FloatArray
     cool_c: FloatArray
+    most_cool_w: FloatArray | None = None
 
 
 def need(rooms: RoomRows, weather: Weather, humidity_limit_frac: FloatArray) -> Need:
@@ -89,6 +93,55 @@ def need(rooms: RoomRows, weather: Weather, humidity_limit_frac: FloatArray) -> 
     return Need(heat_w, plant_w, moisture.latent_w(rooms, weather, air_c, humidity_limit_frac), air_c)
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Held:
+    """What a plant of limited cooling makes of the rooms.
+
+    Attributes
+    ----------
+    cool_w : ndarray, shape (24, R, n_day)
+        Sensible heat removed, at most what the plant can. [W]
+    above_k : ndarray, shape (24, R, n_day)
+        How far the air is above the cooling set-point in hours that are cooled, else 0. [K]
+    """
+
+    cool_w: FloatArray
+    above_k: FloatArray
+
+
+def held(rooms: RoomRows, weather: Weather, most_cool_w: FloatArray) -> Held:
+    """Return what is cooled, and what stays too warm, when the plant can remove only so much.
+
+    Parameters
+    ----------
+    rooms : RoomRows
+        Rooms, R of them.
+    weather : Weather
+        Days, n_day of them.
+    most_cool_w : ndarray, shape (24, R, n_day)
+        Most sensible heat the plant removes in each hour; infinite for no limit. [W]
+
+    Returns
+    -------
+    held : Held
+        Heating is not limited: what the plant lacks there is made up in the same hour.
+
+    Notes
+    -----
+    As `need`, the plant's heat cut off at its limit; what was not removed stays in air and mass and is there in the next
+    hour. Days that repeat themselves make an extreme day's shortage last, so the excess is an upper estimate.
+    """
+    limits = _limits(rooms, weather, most_cool_w)
+    lines = hour_lines(rooms, weather)
+    if weather.is_chained:
+        plant_w, air_c = _chained_days(lines, limits)
+    else:
+        plant_w, air_c = _one_day(lines, limits, _repeating_mass_c(lines, limits))
+    cool_c = np.broadcast_to(limits.cool_c, air_c.shape)
+    above_k = np.where(np.isfinite(cool_c), np.maximum(air_c - cool_c, 0.0), 0.0)
+    return Held(np.maximum(-plant_w, 0.0), above_k)
+
+
 def mass_residual_k(rooms: RoomRows, weather: Weather) -> FloatArray:
     """Return how far each repeating day's last mass temperature is from its first: what Newton left.
 
@@ -110,7 +163,7 @@ def mass_residual_k(rooms: RoomRows, weather: Weather) -> FloatArray:
     return end_c - start_c
 
 
-def _limits(rooms: RoomRows, weather: Weather) -> _Limits:
+def _limits(rooms: RoomRows, weather: Weather, most_cool_w: FloatArray | None = None) -> _Limits:
     heat_c = np.where(rooms.is_heated, rooms.heat_setpoint_c, -np.inf)
     cool_c = np.where(rooms.is_cooled, rooms.cool_setpoint_c, np.inf)
     if np.any(heat_c > cool_c):
@@ -121,7 +174,7 @@ def _limits(rooms: RoomRows, weather: Weather) -> _Limits:
     cool_by_hour = cool_c.T[:, :, None]
     if not np.all(is_day):
         cool_by_hour = np.where(is_day, cool_by_hour, np.inf)
-    return _Limits(np.ascontiguousarray(heat_c.T[:, :, None]), cool_by_hour)
+    return _Limits(np.ascontiguousarray(heat_c.T[:, :, None]), cool_by_hour, most_cool_w)
 
 
 def _repeating_mass_c(lines: HourLines, limits: _Limits) -> FloatArray:
@@ -148,12 +201,22 @@ def _day_end(lines: HourLines, limits: _Limits, mass_c: FloatArray) -> tuple[Flo
         free_c += lines.air_base_c[hour]
         np.clip(free_c, limits.heat_c[hour], limits.cool_c[hour], out=target_c)
         target_c -= free_c
-        slope *= np.where(target_c == 0.0, slope_when_free, slope_when_held)
+        is_free = target_c == 0.0
+        if limits.most_cool_w is not None:
+            is_free |= _cut_off(target_c, -limits.most_cool_w[hour] * lines.air_per_w)
+        slope *= np.where(is_free, slope_when_free, slope_when_held)
         target_c *= per_k
         mass_c *= lines.mass_per_mass
         mass_c += lines.mass_base_c[hour]
         mass_c += target_c
     return mass_c, slope
+
+
+def _cut_off(change: FloatArray, lowest: FloatArray) -> BoolArray:
+    """Raise what is below the lowest allowed to it, in place, and return where that was so."""
+    is_cut: BoolArray = change < lowest
+    np.maximum(change, lowest, out=change)
+    return is_cut
 
 
 def _one_day(lines: HourLines, limits: _Limits, mass_c: FloatArray) -> tuple[FloatArray, FloatArray]:
@@ -165,6 +228,9 @@ def _one_day(lines: HourLines, limits: _Limits, mass_c: FloatArray) -> tuple[Flo
         np.clip(free_c, limits.heat_c[hour], limits.cool_c[hour], out=air_c[hour])
         np.subtract(air_c[hour], free_c, out=plant_w[hour])
         plant_w[hour] /= lines.air_per_w
+        if limits.most_cool_w is not None and _cut_off(plant_w[hour], -limits.most_cool_w[hour]).any():
+            np.multiply(plant_w[hour], lines.air_per_w, out=air_c[hour])
+            air_c[hour] += free_c
         mass_c *= lines.mass_per_mass
         mass_c += lines.mass_base_c[hour]
         mass_c += lines.mass_per_w * plant_w[hour]
@@ -176,11 +242,13 @@ def _chained_days(lines: HourLines, limits: _Limits) -> tuple[FloatArray, FloatA
     n_day = lines.air_base_c.shape[2]
     plant_w, air_c = np.empty_like(lines.air_base_c), np.empty_like(lines.air_base_c)
     cool_c = np.broadcast_to(limits.cool_c, lines.air_base_c.shape)
-    mass_c = _repeating_mass_c(_of_day(lines, 0), _Limits(limits.heat_c, cool_c[:, :, :1]))
+    first = limits.most_cool_w if limits.most_cool_w is None else limits.most_cool_w[:, :, :1]
+    mass_c = _repeating_mass_c(_of_day(lines, 0), _Limits(limits.heat_c, cool_c[:, :, :1], first))
     for _ in range(YEAR_SWEEPS):
         for day in range(n_day):
-            held = _Limits(limits.heat_c, cool_c[:, :, day : day + 1])
-            plant_w[:, :, day : day + 1], air_c[:, :, day : day + 1] = _one_day(_of_day(lines, day), held, mass_c)
+            most = limits.most_cool_w if limits.most_cool_w is None else limits.most_cool_w[:, :, day : day + 1]
+            that_day = _Limits(limits.heat_c, cool_c[:, :, day : day + 1], most)
+            plant_w[:, :, day : day + 1], air_c[:, :, day : day + 1] = _one_day(_of_day(lines, day), that_day, mass_c)
     return plant_w, air_c
 
 

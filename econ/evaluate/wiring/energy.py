@@ -77,6 +77,9 @@ class EnergyUse:
         Sensible need that the machine cannot meet by itself. [kWh/year]
     unmet_cooling_h, unmet_heating_h : ndarray, shape (B,)
         Hours a year in which it falls short. [hour]
+    unmet_cooling_kh : ndarray, shape (B,)
+        Degree-hours a year above the cooling set-point; 0 until a balance with the machine's limit finds more.
+        [K*hour]
     unmet_moisture_kg_per_yr : ndarray, shape (B,)
         Moisture the machine leaves in the air in the hours asked for. [kg/year]
     """
@@ -91,6 +94,7 @@ class EnergyUse:
     unmet_heating_kwh_per_yr: FloatArray
     unmet_cooling_h: FloatArray
     unmet_heating_h: FloatArray
+    unmet_cooling_kh: FloatArray
     unmet_moisture_kg_per_yr: FloatArray
 
 
@@ -136,6 +140,7 @@ def energy_use(
         unmet_heating_kwh_per_yr=unmet_heat_kwh.sum(axis=-1),
         unmet_cooling_h=hours_short(hours.cool_w, run.cool_served_w, weather.weight_d, SHORT_FRAC),
         unmet_heating_h=hours_short(hours.heat_w, run.heat_served_w, weather.weight_d, SHORT_FRAC),
+        unmet_cooling_kh=np.zeros(len(electricity_kwh)),
         unmet_moisture_kg_per_yr=moisture_kg(unmet_latent_kwh).sum(axis=-1),
     )
 
