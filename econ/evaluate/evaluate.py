@@ -62,6 +62,7 @@ def evaluate(structure: Structure, values: Mapping[str, FloatArray], tables: Tab
         need_cool_kwh=hours.need.cool_kwh,
         need_latent_kwh=hours.need.latent_kwh,
         need_heat_kwh=hours.need.heat_kwh,
+        mean_cooling_w=hours.need.mean_cooling_w,
         alternatives=alternatives,
         streams=money.streams,
         measures=money.measures,

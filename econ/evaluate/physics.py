@@ -12,7 +12,7 @@ from econ.evaluate.blocks import row_blocks
 from econ.evaluate.served import served_rooms
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring import loads
-from econ.evaluate.shortage import Block, HourlyNeed, limited_use
+from econ.evaluate.shortage import Block, HourlyNeed, limited_use, taken
 from econ.evaluate.wiring.energy import EnergyUse
 from econ.evaluate.wiring.equipment import machines
 from econ.kernel.arrays import BoolArray, FloatArray
@@ -73,14 +73,6 @@ class Physics:
     bin_heat_w: FloatArray
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class _Block:
-    need: Need
-    uses: tuple[EnergyUse, ...]
-    hours: HourlyNeed
-    room_kwh: FloatArray
-
-
 def physics(structure: Structure, values: Values, weather: Weather, n_row: int) -> Physics:
     """Return need and energy of every row.
 
@@ -101,15 +93,15 @@ def physics(structure: Structure, values: Values, weather: Weather, n_row: int) 
         Months and years only; hours are dropped block by block.
     """
     needs, uses = [], []
-    first: _Block | None = None
+    first_hours: HourlyNeed | None = None
     for n_block, block_values in row_blocks(values, n_row):
-        block = _block(structure, block_values, weather, n_block)
-        first = first or block
-        needs.append(block.need)
-        uses.append(block.uses)
-    assert first is not None
+        hours, ways = _block(structure, block_values, weather, n_block)
+        first_hours = first_hours or hours
+        needs.append(_monthly(hours, weather))
+        uses.append(ways)
+    assert first_hours is not None
     by_way = tuple(joined(way) for way in zip(*uses, strict=True))
-    return Physics(joined(needs), by_way, first.room_kwh, *_bins(first.hours, weather))
+    return Physics(joined(needs), by_way, room_kwh(structure, values, weather), *_bins(first_hours, weather))
 
 
 def joined(parts: Sequence[Joined]) -> Joined:
@@ -125,40 +117,62 @@ def joined(parts: Sequence[Joined]) -> Joined:
     return kind(**{name: np.concatenate([getattr(part, name) for part in parts]) for name in names})
 
 
-def _block(structure: Structure, values: Values, weather: Weather, n_row: int) -> _Block:
-    rooms = loads.room_rows(structure, values, n_row, weather)
-    found = need(rooms, weather, loads.humidity_limit_frac(structure, values, n_row))
+def _block(
+    structure: Structure, values: Values, weather: Weather, n_row: int
+) -> tuple[HourlyNeed, tuple[EnergyUse, ...]]:
+    """Return need and energy of a block of rows; rooms served in no row are left out."""
     is_served = served_rooms(structure, values, n_row)
-    cool_w, latent_w, heat_w = (_served_w(part, is_served) for part in (found.cool_w, found.latent_w, found.heat_w))
+    kept = np.flatnonzero(is_served.any(axis=1))
+    at = (kept[:, None] * n_row + np.arange(n_row)).ravel()
+    rooms = taken(loads.room_rows(structure, values, n_row, weather), at)
+    found = need(rooms, weather, loads.humidity_limit_frac(structure, values, n_row)[at])
+    served = is_served[kept]
+    cool_w, latent_w, heat_w = (_served_w(part, served) for part in (found.cool_w, found.latent_w, found.heat_w))
     hours = HourlyNeed(cool_w, latent_w, heat_w, _dry_bulb_c(rooms, weather, n_row))
-    by_room = np.stack(
-        [_annual_by_room(part, structure.n_rooms, weather) for part in (found.cool_w, found.latent_w, found.heat_w)]
-    )
-    room_cool_w = found.cool_w.reshape(len(cool_w), structure.n_rooms, n_row, -1)
-    block = Block(values, rooms, room_cool_w, is_served, hours)
+    block = Block(values, rooms, found.cool_w.reshape(len(cool_w), len(kept), n_row, -1), served, hours)
     units = machines(structure, values, n_row)
     uses: list[EnergyUse] = []
-    for at, machine in enumerate(units):
-        is_again = at > 0 and machine is units[at - 1]
+    for position, machine in enumerate(units):
+        is_again = position > 0 and machine is units[position - 1]
         uses.append(uses[-1] if is_again else limited_use(structure, block, weather, machine))
-    return _Block(_monthly(hours, weather), tuple(uses), hours, by_room)
+    return hours, tuple(uses)
 
 
 def _served_w(power_w: FloatArray, is_served: BoolArray) -> FloatArray:
     """Return power summed over the served rooms, shape (24, B, n_day)."""
     n_rooms, n_row = is_served.shape
+    if n_rooms == 1:
+        return power_w
     split = power_w.reshape(len(power_w), n_rooms, n_row, -1)
-    total: FloatArray = split.sum(axis=1) if is_served.all() else np.einsum("hrbd,rb->hbd", split, is_served)
+    total: FloatArray = np.einsum("hrbd,rb->hbd", split, is_served)
     return total
 
 
-def _annual_by_room(power_w: FloatArray, n_rooms: int, weather: Weather) -> FloatArray:
-    """Return a year's energy of each room in the first row, served or not, shape (n_rooms,)."""
-    hours, n_all, n_day = power_w.shape
-    first = power_w.reshape(hours, n_rooms, n_all // n_rooms, n_day)[:, :, 0]
-    by_month: FloatArray = monthly_kwh(first, weather.month, weather.weight_d)
-    total: FloatArray = by_month.sum(axis=1)
-    return total
+def room_kwh(structure: Structure, values: Values, weather: Weather) -> FloatArray:
+    """Return a year's sensible cooling, drying and heating of every room, served or not, in the first row.
+
+    Parameters
+    ----------
+    structure : Structure
+        Rooms.
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    weather : Weather
+        The year's days.
+
+    Returns
+    -------
+    room_kwh : ndarray, shape (3, n_rooms)
+        Need in the hours and duties asked for. [kWh]
+    """
+    first = {path: value[:1] if np.ndim(value) else value for path, value in values.items()}
+    rooms = loads.room_rows(structure, first, 1, weather)
+    found = need(rooms, weather, loads.humidity_limit_frac(structure, first, 1))
+    by_month = [
+        monthly_kwh(part, weather.month, weather.weight_d) for part in (found.cool_w, found.latent_w, found.heat_w)
+    ]
+    yearly: FloatArray = np.stack(by_month).sum(axis=2)
+    return yearly
 
 
 def _dry_bulb_c(rooms: RoomRows, weather: Weather, n_row: int) -> FloatArray:

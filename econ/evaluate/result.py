@@ -204,6 +204,8 @@ class Result:
         Loads by room, likely row.
     need_cool_kwh, need_latent_kwh, need_heat_kwh : ndarray, shape (B, 12)
         Need of the served rooms, by month. [kWh]
+    mean_cooling_w : ndarray, shape (B,)
+        Mean total cooling over the hours that want any; 0 where none does. [W]
     alternatives : tuple of AlternativeResult
         In the order of ALTERNATIVES.
     streams : Streams
@@ -224,6 +226,7 @@ class Result:
     need_cool_kwh: FloatArray
     need_latent_kwh: FloatArray
     need_heat_kwh: FloatArray
+    mean_cooling_w: FloatArray
     alternatives: tuple[AlternativeResult, ...]
     streams: Streams
     measures: Measures

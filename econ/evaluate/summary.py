@@ -10,6 +10,7 @@ from econ.climate.weather import Weather
 from econ.evaluate.physics import Physics
 from econ.evaluate.result import ClimateSummary, RoomLoads
 from econ.evaluate.served import served_rooms
+from econ.evaluate.shortage import taken
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring import climate, loads
 from econ.kernel.arrays import BoolArray, FloatArray
@@ -158,14 +159,14 @@ def room_loads(structure: Structure, values: Values, design: DesignRows, hours: 
         annual_cooling_sensible_kwh=sensible,
         annual_cooling_latent_kwh=latent,
         annual_heating_kwh=heating,
-        balance_point_c=room_balance_point_c(values, design.rooms, weather)[first],
+        balance_point_c=room_balance_point_c(values, taken(design.rooms, first), weather),
         piece_label=PIECES,
         piece_w=design.loads.piece_w[first],
     )
 
 
 def room_balance_point_c(values: Values, rooms: RoomRows, weather: Weather) -> FloatArray:
-    """Return the outdoor temperature at which each room's mean gains meet its losses.
+    """Return the outdoor temperature at which each room's mean gains meet its losses, at the first row's set-point.
 
     Parameters
     ----------
@@ -190,8 +191,7 @@ def room_balance_point_c(values: Values, rooms: RoomRows, weather: Weather) -> F
     loss = rooms.ua_opaque_w_per_k + rooms.ua_window_w_per_k + rooms.ua_ground_w_per_k + air
     sun = (sun_w(rooms.window_aperture_m2, weather).mean(axis=0) * weather.weight_d).sum(axis=-1) / DAYS_PER_YEAR
     gain = rooms.gain_w.mean(axis=1) + sun
-    n_row = int(rooms.owner.max()) + 1
-    inside = np.broadcast_to(values["use.heating_setpoint_c"], (n_row,))[rooms.owner]
+    inside = np.ravel(values["use.heating_setpoint_c"])[0]
     does_lose = loss > 0.0
     found = balance_point_c(inside, gain, np.where(does_lose, loss, 1.0))
     return np.where(does_lose, found, np.nan)
