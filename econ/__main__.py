@@ -1,0 +1,132 @@
+"""The command line: the same core, the same words, as text or JSON."""
+
+import argparse
+import json
+import sys
+from collections.abc import Sequence
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from econ.case.form import json_schema
+from econ.case.toml import read_case_file
+from econ.evaluate.known import known_names
+from econ.kernel.errors import EconError
+from econ.report import plain, terminal
+from econ.tables.loaders import load_tables
+from econ.tables.place import data_root
+from econ.uncertainty.answer import Answer, answer
+
+BAD_INPUT = 2
+
+
+def cases_folder() -> Path:
+    """Return the folder of the demo cases."""
+    return data_root() / "cases"
+
+
+def answered(options: argparse.Namespace) -> Answer:
+    """Return the answer to the case file named on the command line."""
+    tables = load_tables()
+    case = read_case_file(Path(options.case), known_names())
+    return answer(case, tables, date.today(), draws=options.draws, seed=options.seed)
+
+
+def show(document: dict[str, Any]) -> None:
+    """Print one JSON object."""
+    print(json.dumps(document, indent=2, allow_nan=False))
+
+
+def compare(options: argparse.Namespace) -> None:
+    """Print the comparison of the four ways to go."""
+    found = answered(options)
+    if options.json:
+        show(plain.compare_json(found))
+    else:
+        print(terminal.compare_text(found))
+
+
+def loads(options: argparse.Namespace) -> None:
+    """Print the loads, room by room."""
+    options.draws, options.seed = 0, 0
+    found = answered(options)
+    if options.json:
+        show(plain.loads_json(found))
+    else:
+        print(terminal.loads_text(found))
+
+
+def cases(options: argparse.Namespace) -> None:
+    """List the demo cases, or copy one."""
+    names = sorted(file.stem for file in cases_folder().glob("*.toml"))
+    if not options.copy:
+        print("\n".join(names))
+        return
+    name, target = options.copy
+    if name not in names:
+        raise SystemExit(refused(f"cases --copy | must be one of {', '.join(names)} | got {name} | Name one of these."))
+    if Path(target).exists():
+        raise SystemExit(
+            refused(f"cases --copy | must be a new file | got {target} | Name a file that does not exist.")
+        )
+    Path(target).write_text((cases_folder() / f"{name}.toml").read_text(encoding="utf-8"), encoding="utf-8")
+    print(f"copied {name} to {target}")
+
+
+def show_schema(_options: argparse.Namespace) -> None:
+    """Print the JSON Schema of the case file."""
+    show(json_schema())
+
+
+def refused(message: str) -> int:
+    """Say on the error stream what is wrong, and return the exit code of bad input."""
+    print(message, file=sys.stderr)
+    return BAD_INPUT
+
+
+def parser() -> argparse.ArgumentParser:
+    """Return the command line's grammar."""
+    top = argparse.ArgumentParser(prog="python -m econ", description=__doc__)
+    commands = top.add_subparsers(required=True, metavar="COMMAND")
+    for name, action, text in (
+        ("compare", compare, "compare the four ways to go"),
+        ("loads", loads, "heating, cooling and drying need of each room"),
+    ):
+        command = commands.add_parser(name, help=text)
+        command.add_argument("case", metavar="CASE.toml")
+        command.add_argument("--json", action="store_true", help="print one JSON object")
+        command.set_defaults(action=action)
+    compare_parser = commands.choices["compare"]
+    compare_parser.add_argument(
+        "--draws", type=draw_count, default=4096, help="rounded up to a power of two; 0: no chances"
+    )
+    compare_parser.add_argument(
+        "--seed", type=int, default=1, help="of the draws; the same seed gives the same chances"
+    )
+    listed = commands.add_parser("cases", help="the demo cases; copy one to start from")
+    listed.add_argument("--copy", nargs=2, metavar=("NAME", "FILE.toml"))
+    listed.set_defaults(action=cases)
+    commands.add_parser("schema", help="JSON Schema of the case file").set_defaults(action=show_schema)
+    return top
+
+
+def draw_count(text: str) -> int:
+    """Return a number of draws, or refuse it."""
+    greatest = 2**20
+    if not text.isdigit() or int(text) > greatest:
+        raise argparse.ArgumentTypeError(f"must be a whole number from 0 to {greatest}; got {text}")
+    return int(text)
+
+
+def main(words: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit code: 0 done, 2 bad input."""
+    options = parser().parse_args(words)
+    try:
+        options.action(options)
+    except (EconError, OSError) as error:
+        return refused(str(error))
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,140 @@
+"""Plain objects for JSON: the keys that others rely on, and None where a measure does not exist."""
+
+from datetime import date
+from math import isfinite
+from typing import Any, Final
+
+from econ.evaluate.result import AlternativeResult, Result
+from econ.report.numbers import day_after
+from econ.uncertainty.answer import Answer
+from econ.uncertainty.verdict import Verdict
+
+Document = dict[str, Any]
+
+_WAY_AMOUNTS: Final = ("first_cost_usd", "cash_first_cost_usd", "own_hours_h", "energy_cost_usd_per_yr")
+_WAY_UNMET: Final = (
+    "unmet_cooling_kwh_per_yr",
+    "unmet_heating_kwh_per_yr",
+    "unmet_cooling_h",
+    "unmet_heating_h",
+    "unmet_moisture_kg_per_yr",
+)
+_MEASURES: Final = ("lcc_usd", "annualised_cost_usd_per_yr", "net_savings_usd")
+_PAIRED: Final = {
+    "sir": "sir_exists",
+    "airr": "airr_exists",
+    "irr": "irr_exists",
+    "simple_payback_yr": "simple_payback_exists",
+    "discounted_payback_yr": "discounted_payback_exists",
+}
+"""Measures that may not exist, with the claim that says so."""
+
+_ROOM_LOADS: Final = (
+    "design_cooling_sensible_w",
+    "design_cooling_latent_w",
+    "design_heating_w",
+    "annual_cooling_sensible_kwh",
+    "annual_cooling_latent_kwh",
+    "annual_heating_kwh",
+)
+
+
+def number(value: float) -> float | None:
+    """Return a number as JSON holds it; None where it does not exist.
+
+    Examples
+    --------
+    >>> number(1.5), number(float("nan"))
+    (1.5, None)
+    """
+    return float(value) if isfinite(value) else None
+
+
+def compare_json(answer: Answer) -> Document:
+    """Return the comparison as one object of plain values."""
+    return compared(answer.result, answer.verdict, answer.decision_date) | {
+        "draws_used": answer.draws_used,
+        "seed": answer.seed,
+    }
+
+
+def compared(result: Result, verdict: Verdict, decision: date) -> Document:
+    """Return what a result and a verdict say, without the draws behind them."""
+    return {
+        "results_version": result.results_version,
+        "base_case": result.base_case.value,
+        "decision_date": decision.isoformat(),
+        "study_period_yr": result.study_period_yr,
+        "lowest_lcc": verdict.winner.value if verdict.winner else None,
+        "runner_up": verdict.runner_up.value if verdict.runner_up else None,
+        "verdict": verdict.kind,
+        "alternatives": [_way(result, verdict, position, decision) for position in range(len(result.alternatives))],
+        "cautions": [
+            {
+                "code": caution.code,
+                "severity": caution.severity.value,
+                "message": caution.message,
+                "action": caution.action,
+                "party": caution.party,
+                "source": caution.source,
+                "alternatives": list(caution.alternatives),
+            }
+            for caution in result.cautions
+        ],
+    }
+
+
+def _way(result: Result, verdict: Verdict, position: int, decision: date) -> Document:
+    way, measures = result.alternatives[position], result.measures
+    existing = {
+        key: bool(getattr(measures, claim)[position, 0]) and number(getattr(measures, key)[position, 0])
+        for key, claim in _PAIRED.items()
+    }
+    return {
+        "name": way.name.value,
+        "standing": way.standing.value,
+        "reasons": list(way.reasons),
+        "fails": list(verdict.reasons[position]),
+        "meets_need": bool(way.meets_need[0]),
+        **{key: number(getattr(way, key)[0]) for key in _WAY_AMOUNTS},
+        "electricity_kwh_per_yr": number(way.electricity_kwh[0].sum()),
+        "fuel_kwh_per_yr": number(way.fuel_kwh[0].sum()),
+        **{key: number(getattr(measures, key)[position, 0]) for key in _MEASURES},
+        **{key: None if value is False else value for key, value in existing.items()},
+        "in_service_date": _service_date(way, decision),
+        **{key: number(getattr(way, key)[0]) for key in _WAY_UNMET},
+        "probability_lowest_lcc_frac": number(verdict.chance[position]),
+    }
+
+
+def _service_date(way: AlternativeResult, decision: date) -> str | None:
+    after_d = float(way.in_service_d[0])
+    return day_after(decision, after_d).isoformat() if way.in_service_exists and isfinite(after_d) else None
+
+
+def loads_json(answer: Answer) -> Document:
+    """Return loads room by room, their sums and the climate as one object of plain values."""
+    return loaded(answer.result)
+
+
+def loaded(result: Result) -> Document:
+    """Return what a result says of loads; sums are over all rooms, served or not."""
+    rooms, climate = result.rooms, result.climate
+    listed = [
+        {"name": name}
+        | {key: number(getattr(rooms, key)[position]) for key in (*_ROOM_LOADS, "balance_point_c")}
+        | {"is_served": bool(rooms.is_served[position])}
+        for position, name in enumerate(rooms.name)
+    ]
+    return {
+        "results_version": result.results_version,
+        "rooms": listed,
+        "climate": {
+            "station": climate.station,
+            "hdd18_3": number(climate.hdd18_3_kd),
+            "cdd18_3": number(climate.cdd18_3_kd),
+            "heat_design_c": number(climate.heat_design_c),
+            "cool_design_c": number(climate.cool_design_c),
+        },
+        **{key: number(getattr(rooms, key).sum()) for key in _ROOM_LOADS},
+    }

@@ -1,0 +1,128 @@
+"""Tables of a result: columns of words and numbers, ready for a screen, a page or a spreadsheet."""
+
+from typing import Final
+
+from econ.evaluate.result import AlternativeResult, Result
+from econ.kernel.alternative import ALTERNATIVES
+from econ.report.look import Look
+from econ.report.numbers import (
+    NONE_TEXT,
+    Quantity,
+    first_cost_money,
+    hours,
+    in_tries,
+    money,
+    percent,
+    plain_number,
+    years,
+)
+from econ.report.pictures.frame import Columns
+from econ.report.style import NAMES
+from econ.report.words import STANDING_WORDS
+from econ.uncertainty.answer import Answer
+from econ.uncertainty.verdict import Verdict
+
+RATE_DECIMALS: Final = 1
+
+
+def comparison(answer: Answer) -> Columns:
+    """Return the four ways of an answer side by side, the base case marked."""
+    return compared(answer.result, answer.verdict)
+
+
+def compared(result: Result, verdict: Verdict) -> Columns:
+    """Return the four ways side by side: one row a measure, one column a way; the base case carries the word."""
+    rows = [_measures(result, verdict, position) for position in range(len(ALTERNATIVES))]
+    columns: Columns = {"": list(rows[0])}
+    for way, cells in zip(result.alternatives, rows, strict=True):
+        base = " (base)" if way.name == result.base_case else ""
+        columns[f"{NAMES[way.name]}{base}"] = list(cells.values())
+    return columns
+
+
+def _measures(result: Result, verdict: Verdict, position: int) -> dict[str, str]:
+    way, found = result.alternatives[position], result.measures
+    base = "against base"
+    return {
+        "Standing": STANDING_WORDS[way.standing],
+        "Does all you asked for": "yes" if bool(way.meets_need[0]) else "no",
+        "Cash now": first_cost_money(float(way.cash_first_cost_usd[0])),
+        "First cost, own time priced": first_cost_money(float(way.first_cost_usd[0])),
+        "Your hours": hours(float(way.own_hours_h[0])),
+        "Energy cost a year": money(float(way.energy_cost_usd_per_yr[0])),
+        "All-in cost a year": money(float(found.annualised_cost_usd_per_yr[position, 0])),
+        f"Lifetime cost, {result.study_period_yr} years": money(float(found.lcc_usd[position, 0])),
+        f"Savings {base}": money(float(found.net_savings_usd[position, 0])),
+        f"Savings per extra dollar {base}": _ratio(float(found.sir[position, 0])),
+        f"Yearly return {base}": percent(float(found.airr[position, 0]), RATE_DECIMALS),
+        f"Payback {base}": years(float(found.simple_payback_yr[position, 0])),
+        f"Payback in today's money {base}": years(float(found.discounted_payback_yr[position, 0])),
+        "Cheapest": in_tries(verdict.chance[position]),
+    }
+
+
+def _ratio(value: float) -> str:
+    return NONE_TEXT if value != value else plain_number(value, 2)  # noqa: PLR0124 - NaN alone differs from itself
+
+
+def first_cost(way: AlternativeResult) -> Columns:
+    """Return an alternative's first cost line by line, sums beneath; own time stands apart from cash."""
+    items = way.line_items
+    amounts = items.amount_usd[0]
+    return {
+        "Line": [*items.label, "Cash in all", "With own time"],
+        "Kind": [*items.category, "", ""],
+        "Who": [*items.party, "", ""],
+        "Quantity": [
+            *(f"{amount:g} {unit}" for amount, unit in zip(items.quantity[0], items.unit, strict=True)),
+            "",
+            "",
+        ],
+        "Amount": [money(float(amount)) for amount in amounts]
+        + [money(float(way.cash_first_cost_usd[0])), money(float(way.first_cost_usd[0]))],
+        "Source": [*items.source, "", ""],
+    }
+
+
+def yearly(result: Result, position: int) -> Columns:
+    """Return an alternative's costs year by year, in today's dollars, not discounted; what is left is taken off."""
+    flows = result.streams
+    streams = {
+        "Energy": flows.energy_usd,
+        "Upkeep": flows.om_usd,
+        "Replacement": flows.replacement_usd,
+        "Worth at the end": -flows.residual_usd,
+        "All together": flows.total_usd,
+    }
+    n_year = flows.energy_usd.shape[-1]
+    first = [float(flows.first_usd[position, 0])] + [0.0] * (n_year - 1)
+    columns: Columns = {"Year": list(range(n_year)), "First cost": [money(amount) for amount in first]}
+    for title, stream in streams.items():
+        columns[title] = [money(float(amount)) for amount in stream[position, 0]]
+    return columns
+
+
+def room_loads(answer: Answer, look: Look) -> Columns:
+    """Return the loads of an answer room by room."""
+    return loads(answer.result, look)
+
+
+def loads(result: Result, look: Look) -> Columns:
+    """Return loads room by room."""
+    found = result.rooms
+    power = {
+        "Sensible, design": found.design_cooling_sensible_w,
+        "Moisture, design": found.design_cooling_latent_w,
+        "Heating, design": found.design_heating_w,
+    }
+    energy = {
+        "Sensible, kWh/yr": found.annual_cooling_sensible_kwh,
+        "Moisture, kWh/yr": found.annual_cooling_latent_kwh,
+        "Heating, kWh/yr": found.annual_heating_kwh,
+    }
+    columns: Columns = {"Room": list(found.name)}
+    columns |= {title: [look.measure(float(w), Quantity.POWER) for w in powers] for title, powers in power.items()}
+    columns |= {title: [plain_number(float(kwh)) for kwh in energies] for title, energies in energy.items()}
+    columns["Needs neither at"] = [look.measure(float(at), Quantity.TEMPERATURE) for at in found.balance_point_c]
+    columns["Served"] = ["yes" if served else "no, closed door" for served in found.is_served]
+    return columns

@@ -1,0 +1,87 @@
+"""The answer as text for a terminal: the same words and figures as on screen."""
+
+from textwrap import fill
+from typing import Final
+
+from econ.case.edit import answer_counts
+from econ.report import tables, words
+from econ.report.look import Look
+from econ.report.numbers import UnitSystem
+from econ.report.pictures.frame import Columns
+from econ.report.style import Theme
+from econ.uncertainty.answer import Answer
+
+WIDTH: Final = 100
+MOST_CAUTIONS: Final = 5
+
+
+def look_of(answer: Answer) -> Look:
+    """Return the look of a terminal: US units, dates from the decision date."""
+    return Look(answer.decision_date, answer.decision_date.year, Theme.LIGHT, UnitSystem.US)
+
+
+def compare_text(answer: Answer) -> str:
+    """Return verdict, comparison and the first cautions as text.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer to a case.
+    """
+    counts = answer_counts(answer.case)
+    made_from = words.answers_text(counts["yours"], counts["usual"], counts["not_known"])
+    shown = answer.result.cautions[:MOST_CAUTIONS]
+    left = len(answer.result.cautions) - len(shown)
+    return "\n".join(
+        [
+            fill(words.verdict_text(answer.result, answer.verdict), WIDTH),
+            f"({made_from}; {answer.draws_used:,} tries, seed {answer.seed})",
+            "",
+            aligned(tables.comparison(answer)),
+            "",
+            *(
+                fill(f"{each.severity.upper().replace('_', ' ')}: {each.message} {each.action}", WIDTH)
+                for each in shown
+            ),
+            *([f"and {left} more: --json lists them all."] if left else []),
+        ]
+    )
+
+
+def loads_text(answer: Answer) -> str:
+    """Return the rooms' loads as text.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer to a case.
+    """
+    weather = answer.result.climate
+    return "\n".join(
+        [
+            f"{weather.station}, record {weather.period}, warming included: "
+            f"HDD18.3 {weather.hdd18_3_kd:,.0f} K·d, CDD18.3 {weather.cdd18_3_kd:,.0f} K·d",
+            aligned(tables.room_loads(answer, look_of(answer))),
+        ]
+    )
+
+
+def aligned(columns: Columns) -> str:
+    """Return columns as aligned text.
+
+    Parameters
+    ----------
+    columns : dict of str to list
+        Cells by title.
+
+    Examples
+    --------
+    >>> print(aligned({"": ["cash"], "Keep": ["$0"]}))
+          Keep
+    cash  $0
+    """
+    rows = [list(columns), *map(list, zip(*([str(cell) for cell in cells] for cells in columns.values()), strict=True))]
+    widths = [max(len(row[at]) for row in rows) for at in range(len(columns))]
+    return "\n".join(
+        "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows
+    )

@@ -1,0 +1,205 @@
+"""Pictures: each builds, says what its axes measure, names its alternatives and has a sentence and a table."""
+
+from dataclasses import replace
+from itertools import pairwise
+
+import numpy as np
+import pytest
+
+from econ.kernel.alternative import KEEP, SELF, Alternative
+from econ.report.charts import CHARTS
+from econ.report.numbers import UnitSystem
+from econ.report.pictures import calendar, capacity, first_cost, heat_source, lifetime, need, running_total
+from econ.report.pictures.frame import lifted, moved_apart
+from econ.report.style import NAMES
+from tests import builders
+
+UNIT_WORDS = ("dollars", "Years", "kWh", "°F", "°C", "Btu/h", "kW", "Date", "Month", "Hours a year")
+BY_ALTERNATIVE = ("running_total", "first_cost", "lifetime", "calendar", "energy")
+
+
+def axis_words(figure):
+    titles = [axis.title.text for axis in (*figure.select_xaxes(), *figure.select_yaxes()) if axis.title.text]
+    return titles + [note.text for note in figure.layout.annotations if note.name == "upright axis"]
+
+
+@pytest.mark.parametrize("key", CHARTS)
+def test_every_axis_title_names_a_unit(key, result, look):
+    titles = axis_words(CHARTS[key].figure(result, look))
+    assert titles
+    assert all(any(word in title for word in UNIT_WORDS) for title in titles)
+
+
+@pytest.mark.parametrize("key", CHARTS)
+def test_every_trace_has_a_name_and_no_legend_is_needed(key, result, look):
+    figure = CHARTS[key].figure(result, look)
+    assert all(trace.name for trace in figure.data)
+    assert figure.layout.showlegend is False
+
+
+@pytest.mark.parametrize("key", BY_ALTERNATIVE)
+def test_every_trace_names_its_alternative(key, result, look):
+    names = tuple(NAMES.values())
+    assert all(trace.name.startswith(names) for trace in CHARTS[key].figure(result, look).data)
+
+
+@pytest.mark.parametrize("key", BY_ALTERNATIVE)
+def test_every_alternative_is_named_in_the_drawing_itself(key, result, look):
+    labels = {note.name for note in CHARTS[key].figure(result, look).layout.annotations}
+    assert labels >= set(NAMES.values())
+
+
+@pytest.mark.parametrize("key", CHARTS)
+def test_every_picture_has_one_sentence_and_a_table_of_even_columns(key, result, look):
+    sentence, columns = CHARTS[key].statement(result, look), CHARTS[key].table(result, look)
+    assert sentence.endswith(".")
+    assert sentence.count(". ") == 0
+    assert len({len(cells) for cells in columns.values()}) == 1
+
+
+@pytest.mark.parametrize("key", CHARTS)
+def test_no_picture_is_too_wide_for_a_phone(key, result, look):
+    layout = CHARTS[key].figure(result, look).layout
+    assert layout.width is None
+    assert layout.margin.l + layout.margin.r <= 130
+
+
+@pytest.mark.parametrize("key", CHARTS)
+def test_no_number_that_does_not_exist_reaches_a_hover_text(key, result, look):
+    assert "nan" not in CHARTS[key].statement(result, look).lower()
+
+
+def test_units_follow_the_reader(result, look):
+    metric = replace(look, units=UnitSystem.SI)
+    assert "°C" in axis_words(capacity.figure(result, metric))[0]
+    assert "°F" in axis_words(capacity.figure(result, look))[0]
+
+
+def test_the_running_total_starts_at_the_first_cost_and_adds_every_year(result):
+    spent = running_total.spent_usd(result)
+    flows = result.streams
+    assert spent[:, 0, 0] == pytest.approx(flows.first_usd[:, 0])
+    whole = flows.first_usd + (flows.energy_usd + flows.om_usd + flows.replacement_usd).sum(axis=-1)
+    assert spent[..., -1] == pytest.approx(whole)
+
+
+def test_a_crossing_lies_where_both_lines_have_spent_the_same(result):
+    gain = next(found for found in running_total.crossings(result) if found.name == Alternative.SELF_INSTALL)
+    spent = running_total.spent_usd(result)[:, 0]
+    year = np.arange(spent.shape[-1])
+    for position in (SELF, 1):
+        assert np.interp(gain.year_yr, year, spent[position]) == pytest.approx(gain.spent_usd)
+    assert gain.is_cheaper_after
+
+
+def test_crossing_years_agree_with_a_hand_worked_sheet():
+    whole = builders.result()
+    first = np.array([[0.0], [1000.0], [4000.0], [9000.0]])
+    energy = np.broadcast_to(np.array([1e4, 1500.0, 900.0, 1400.0])[:, None, None], (4, 1, 16)).copy()
+    energy[..., 0] = 0.0
+    none = np.zeros_like(energy)
+    flows = replace(whole.streams, first_usd=first, energy_usd=energy, om_usd=none, replacement_usd=none)
+    found = running_total.crossings(replace(whole, streams=flows))
+    # 4000 + 900 t = 1000 + 1500 t at t = 5; keeping passes its base case the other way at 1000 / 8500 of a year.
+    assert [(each.name, each.is_cheaper_after) for each in found] == [
+        (Alternative.KEEP_AS_IS, False),
+        (Alternative.SELF_INSTALL, True),
+    ]
+    assert [each.year_yr for each in found] == pytest.approx([1000.0 / 8500.0, 5.0])
+
+
+def test_bands_are_drawn_only_where_there_are_draws(result, look):
+    drawn = builders.result(33)
+    with_bands = running_total.figure(result, look, drawn)
+    assert sum("eight draws in ten" in trace.name for trace in with_bands.data) == len(NAMES)
+    assert not any("eight draws" in trace.name for trace in running_total.figure(result, look).data)
+
+
+def test_without_a_crossing_the_sentence_says_so(result, look):
+    flows = replace(result.streams, first_usd=result.streams.first_usd + np.array([[0.0], [0.0], [1e6], [1e6]]))
+    same = flows.energy_usd.copy()
+    same[KEEP] = same[1] * 0.5
+    sentence = running_total.statement(replace(result, streams=replace(flows, energy_usd=same)), look)
+    assert sentence.startswith("Within 15 years, no way that costs more at the start")
+
+
+def test_first_cost_pieces_add_up_to_the_first_cost(result):
+    for way in result.alternatives:
+        assert sum(first_cost.category_usd(way).values()) == pytest.approx(float(way.first_cost_usd[0]))
+
+
+def test_own_time_is_drawn_in_outline(result, look):
+    bars = {trace.name: trace for trace in first_cost.figure(result, look).data}
+    assert bars["Put it in yourself: own time"].marker.color == "rgba(0,0,0,0)"
+    assert bars["Put it in yourself: equipment"].marker.color != "rgba(0,0,0,0)"
+
+
+def test_lifetime_pieces_drawn_add_up_to_the_lifetime_cost(result, look):
+    figure = lifetime.figure(result, look)
+    for position, name in enumerate(NAMES.values()):
+        drawn = sum(trace.x[0] for trace in figure.data if trace.name.startswith(name))
+        assert drawn == pytest.approx(float(result.measures.lcc_usd[position, 0]))
+
+
+def test_the_calendar_tells_each_first_cool_day(result, look):
+    assert "“Put it in yourself” on Sat 26 June" in calendar.statement(result, look)
+
+
+def test_waits_are_hatched_and_work_is_filled(result, look):
+    traces = {trace.name: trace for trace in calendar.figure(result, look).data}
+    assert traces["Hire it out: waiting"].marker.pattern.shape == "/"
+    assert traces["Hire it out: work"].marker.pattern.shape is None
+
+
+def test_keeping_what_there_is_has_no_lane(result, look):
+    assert not any(trace.name.startswith("Keep") for trace in calendar.figure(result, look).data)
+
+
+def test_the_heating_limit_is_where_need_passes_capacity(result):
+    way = result.alternatives[SELF]
+    limit = capacity.heating_limit_c(result, way)
+    able = np.interp([limit, limit + 2.0], way.capability.at_c, np.nan_to_num(way.capability.heat_w))
+    wanted = np.interp([limit, limit + 2.0], result.climate.bin_c, result.climate.bin_heat_w)
+    assert able[0] < wanted[0]
+    assert able[1] >= wanted[1]
+
+
+def test_a_unit_that_never_falls_short_is_said_to_keep_up(result, look):
+    easy = replace(result, climate=replace(result.climate, bin_heat_w=result.climate.bin_heat_w * 0.01))
+    strong = builders.with_way(easy, SELF, unmet_heating_h=np.zeros(1))
+    assert "keeps up in every hour" in capacity.statement(strong, look)
+
+
+def test_pieces_of_heat_are_those_of_the_rooms_served(result):
+    assert sum(heat_source.pieces_w(result).values()) == pytest.approx(result.rooms.piece_w[0].sum())
+
+
+def test_the_largest_piece_of_heat_is_named(result, look):
+    assert "comes from west windows" in heat_source.statement(result, look)
+
+
+def test_heat_carried_away_hangs_below_zero(result, look):
+    rooms = replace(result.rooms, piece_w=np.array([[400.0, -100.0, 900.0, 50.0, 0.0]] * 2))
+    figure = heat_source.figure(replace(result, rooms=rooms), look)
+    assert {trace.name: trace.y[0] for trace in figure.data}["roof"] == -100.0
+    assert sum("carried away" in note.text for note in figure.layout.annotations) == 1
+
+
+def test_the_share_of_moisture_is_of_the_cooling_need(result, look):
+    # 760 kWh of moisture in 760 + 1,155 kWh of cooling.
+    assert "40 % of it moisture" in need.statement(result, look)
+
+
+def test_need_without_heat_does_not_speak_of_heating(result, look):
+    cool = replace(result, need_heat_kwh=np.zeros((1, 12)))
+    assert "kWh of heating" not in need.statement(cool, look)
+
+
+@pytest.mark.parametrize("places", [[0.0, 0.1, 0.2], [1.0, 5.0, 5.5, 30.0], [3.0]])
+def test_labels_moved_apart_keep_their_order_and_distance(places):
+    moved = moved_apart(places, 4.0)
+    assert all(b - a >= 4.0 - 1e-9 for a, b in pairwise(moved))
+
+
+def test_labels_stay_above_the_axis():
+    assert lifted(moved_apart([0.0, 0.1, 0.2], 4.0), 1.0, 4.0) == pytest.approx([1.0, 5.0, 9.0])

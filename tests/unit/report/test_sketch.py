@@ -1,0 +1,134 @@
+"""Drawings of the room and the wall: well-formed, spoken, to scale, readable on light and dark."""
+
+import re
+from dataclasses import replace
+from xml.etree import ElementTree
+
+import pytest
+
+from econ.report.numbers import UnitSystem
+from econ.report.sketch import room, wall
+from econ.report.sketch.element import SHORTAGE_COLOUR, WINDOW_COLOUR
+from econ.report.style import GROUNDS, contrast
+
+SVG = "{http://www.w3.org/2000/svg}"
+LOWER_LEVEL = room.RoomDrawing(
+    name="Den <main>",
+    floor_area_m2=82.0,
+    length_m=10.0,
+    ceiling_height_m=2.3,
+    sides=("earth", "earth", "outside", "heated_room"),
+    windows_m2=(0.0, 0.0, 2.4, 0.0),
+    earth_depth_m=1.2,
+    above="heated_room",
+    below="basement_floor",
+)
+WALL = wall.WallDrawing(0.25, 5.8, 7.6, 1.5, 0.1, 0.1)
+DRAWINGS = [
+    (room.plan, LOWER_LEVEL),
+    (room.section, LOWER_LEVEL),
+    (wall.section, WALL),
+]
+
+
+@pytest.mark.parametrize(("drawn", "thing"), DRAWINGS)
+@pytest.mark.parametrize("units", list(UnitSystem))
+def test_a_drawing_is_well_formed_and_speaks(drawn, thing, units):
+    tree = ElementTree.fromstring(drawn(thing, units))
+    assert tree.find(f"{SVG}title").text
+    assert tree.find(f"{SVG}desc").text
+    assert tree.get("role") == "img"
+
+
+@pytest.mark.parametrize("hex_colour", [WINDOW_COLOUR, SHORTAGE_COLOUR])
+@pytest.mark.parametrize("ground", GROUNDS.values())
+def test_fixed_colours_stand_out_on_both_grounds(hex_colour, ground):
+    # W3C, Web Content Accessibility Guidelines 2.2, 1.4.11: graphics 3 to 1.
+    assert contrast(hex_colour, ground.paper) >= 3.0
+
+
+@pytest.mark.parametrize(("drawn", "thing"), DRAWINGS)
+def test_every_other_colour_is_that_of_the_pages_letters(drawn, thing):
+    text = drawn(thing, UnitSystem.US)
+    colours = set(re.findall(r'(?:stroke|fill)(?:="|:)([^";]+)', text))
+    assert {c for c in colours if not c.startswith("url(")} <= {"currentColor", "none", WINDOW_COLOUR, SHORTAGE_COLOUR}
+
+
+def test_earth_sides_are_hatched_and_only_those():
+    assert room.plan(LOWER_LEVEL, UnitSystem.US).count('fill="url(#plan-earth)"') == 2
+
+
+def test_outside_and_earth_walls_are_thick_and_room_walls_thin():
+    tree = ElementTree.fromstring(room.plan(LOWER_LEVEL, UnitSystem.US))
+    widths = [line.get("stroke-width") for line in tree.iter(f"{SVG}line") if line.get("stroke-linecap") == "square"]
+    assert widths == ["5", "5", "5", "1.6"]
+
+
+def test_a_window_is_drawn_as_wide_as_its_area():
+    tree = ElementTree.fromstring(room.plan(LOWER_LEVEL, UnitSystem.US))
+    window = next(line for line in tree.iter(f"{SVG}line") if WINDOW_COLOUR in (line.get("style") or ""))
+    side = next(line for line in tree.iter(f"{SVG}line") if line.get("stroke-linecap") == "square")
+    drawn, length = (abs(float(line.get("x2")) - float(line.get("x1"))) for line in (window, side))
+    assert drawn / length == pytest.approx(2.4 / room.WINDOW_HEIGHT_M / 10.0, abs=0.01)
+
+
+def test_the_cut_shows_an_earth_side_where_there_is_one():
+    assert room._cut(LOWER_LEVEL) == (3, 1)
+    turned = replace(LOWER_LEVEL, sides=("earth", "outside", "outside", "outside"))
+    assert room._cut(turned) == (2, 0)
+
+
+@pytest.mark.parametrize("above", room.ABOVE_WORDS)
+@pytest.mark.parametrize("below", room.BELOW_WORDS)
+def test_every_answer_about_above_and_below_can_be_drawn(above, below):
+    text = room.section(replace(LOWER_LEVEL, above=above, below=below), UnitSystem.US)
+    assert room.ABOVE_WORDS[above] in text
+    assert room.BELOW_WORDS[below] in text
+
+
+def test_a_name_cannot_break_the_drawing():
+    assert "Den &lt;main&gt;" in room.plan(LOWER_LEVEL, UnitSystem.US)
+
+
+@pytest.mark.parametrize(
+    ("line_set_m", "said", "is_short"),
+    [
+        (5.79, "0.0 m short", True),
+        (5.8, "0.0 m to spare", False),
+        (7.8, "2.0 m to spare", False),
+        (4.8, "1.0 m short", True),
+    ],
+)
+def test_slack_or_shortage_is_told_and_drawn(line_set_m, said, is_short):
+    text = wall.section(replace(WALL, line_set_m=line_set_m), UnitSystem.SI)
+    assert said in text
+    assert ('stroke-dasharray="6 5"' in text) == is_short
+
+
+def test_the_covered_part_is_as_long_as_the_set_in_the_box():
+    near, far = wall._parted([(0.0, 0.0), (3.0, 0.0), (3.0, 4.0)], 5.0 / 7.0)
+    assert near == [(0.0, 0.0), (3.0, 0.0), (3.0, pytest.approx(2.0))]
+    assert far == [near[-1], (3.0, 4.0)]
+
+
+@pytest.mark.parametrize(("bite_m", "bites"), [(0.25, 1), (0.249, 2), (0.125, 2), (0.1, 3), (float("nan"), 0)])
+def test_bites_are_counted_whole(bite_m, bites):
+    assert replace(WALL, bite_m=bite_m).bites == bites
+
+
+def test_the_wall_is_drawn_to_the_scale_of_its_ruler():
+    tree = ElementTree.fromstring(wall.section(WALL, UnitSystem.SI))
+    solid = next(box for box in tree.iter(f"{SVG}rect") if box.get("fill") == "url(#wall-cut)")
+    ruler = next(line for line in tree.iter(f"{SVG}line") if line.get("y1") == "16")
+    px_per_m = (float(ruler.get("x2")) - float(ruler.get("x1"))) / 2.0
+    assert float(solid.get("width")) / px_per_m == pytest.approx(WALL.wall_thickness_m, abs=0.01)
+
+
+def test_a_great_height_is_left_out_and_written():
+    high = wall.section(replace(WALL, outdoor_height_m=7.9), UnitSystem.US)
+    assert "26 ft above the ground" in high
+    assert "above the ground" not in wall.section(WALL, UnitSystem.US)
+
+
+def test_an_outdoor_unit_above_the_indoor_one_is_told_as_below():
+    assert "hangs 1.0 m below the outdoor unit" in wall.description(replace(WALL, line_rise_m=-1.0), UnitSystem.SI)

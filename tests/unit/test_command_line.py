@@ -1,0 +1,147 @@
+"""The command line: exit codes, the keys of its contract, and every fault at once."""
+
+import json
+import subprocess
+import sys
+import time
+
+import pytest
+
+from econ.__main__ import main
+from tests.demo import NAMES
+from tests.style.source import ROOT
+
+COMPARE_KEYS = {"results_version", "base_case", "lowest_lcc", "verdict", "draws_used", "alternatives", "cautions"}
+WAY_KEYS = {
+    "name", "standing", "meets_need", "first_cost_usd", "cash_first_cost_usd", "own_hours_h", "electricity_kwh_per_yr",
+    "energy_cost_usd_per_yr", "lcc_usd", "annualised_cost_usd_per_yr", "net_savings_usd", "sir", "airr",
+    "simple_payback_yr",     "discounted_payback_yr", "in_service_date", "unmet_cooling_kwh_per_yr", "unmet_heating_kwh_per_yr",
+    "probability_lowest_lcc_frac",
+}  # fmt: skip
+ROOM_KEYS = {
+    "name", "design_cooling_sensible_w", "design_cooling_latent_w", "design_heating_w", "annual_cooling_sensible_kwh",
+    "annual_cooling_latent_kwh", "annual_heating_kwh", "balance_point_c",
+}  # fmt: skip
+GOOD = '[place]\nstation = "Yuma Intl Arpt, AZ"\n\n[[rooms]]\nname = "Studio"\nfloor_area_m2 = "24 m**2"\n'
+
+
+@pytest.fixture
+def case_file(tmp_path):
+    def written(text):
+        file = tmp_path / "case.toml"
+        file.write_bytes(text if isinstance(text, bytes) else text.encode())
+        return str(file)
+
+    return written
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_compare_prints_every_key_of_the_contract_in_under_five_seconds(name):
+    started = time.monotonic()
+    command = [sys.executable, "-m", "econ", "compare", str(ROOT / "data" / "cases" / f"{name}.toml"), "--json"]
+    done = subprocess.run(command, capture_output=True, text=True, check=False, cwd=ROOT)
+    took = time.monotonic() - started
+    assert done.returncode == 0, done.stderr
+    found = json.loads(done.stdout)
+    assert set(found) >= COMPARE_KEYS
+    assert [way["name"] for way in found["alternatives"]] == [
+        "keep_as_is", "window_units", "self_install", "contracted_install",
+    ]  # fmt: skip
+    assert all(set(way) >= WAY_KEYS for way in found["alternatives"])
+    assert all(set(caution) >= {"code", "severity", "message"} for caution in found["cautions"])
+    assert found["verdict"] in {"clear", "too_close", "not_allowed"}
+    assert found["draws_used"] == 4096
+    assert took < 5.0
+
+
+def test_a_measure_that_does_not_exist_is_null(case_file, capsys):
+    assert main(["compare", case_file(GOOD), "--json", "--draws", "0"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    base = next(way for way in found["alternatives"] if way["name"] == found["base_case"])
+    assert base["sir"] is base["simple_payback_yr"] is base["probability_lowest_lcc_frac"] is None
+    assert found["alternatives"][0]["in_service_date"] is None
+
+
+def test_ways_that_fall_short_have_no_chance(case_file, capsys):
+    assert main(["compare", case_file(GOOD), "--json", "--draws", "64"]) == 0
+    keep = json.loads(capsys.readouterr().out)["alternatives"][0]
+    assert keep["meets_need"] is False
+    assert keep["probability_lowest_lcc_frac"] is None
+
+
+def test_the_same_seed_gives_the_same_chances(case_file, capsys):
+    file, printed = case_file(GOOD), []
+    for seed in ("7", "7"):
+        assert main(["compare", file, "--json", "--draws", "128", "--seed", seed]) == 0
+        printed.append(capsys.readouterr().out)
+    assert printed[0] == printed[1]
+
+
+def test_loads_prints_rooms_climate_and_sums(case_file, capsys):
+    assert main(["loads", case_file(GOOD), "--json"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    assert set(found["rooms"][0]) >= ROOM_KEYS
+    assert set(found["climate"]) >= {"station", "hdd18_3", "cdd18_3"}
+    assert found["annual_heating_kwh"] == pytest.approx(sum(room["annual_heating_kwh"] for room in found["rooms"]))
+
+
+def test_text_output_names_every_way(case_file, capsys):
+    assert main(["compare", case_file(GOOD), "--draws", "0"]) == 0
+    text = capsys.readouterr().out
+    assert all(name in text for name in ("Keep what you have", "New window units", "Put it in yourself", "Hire it out"))
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        (GOOD.replace('"24 m**2"', '"-4 m**2"'), "rooms[0].floor_area_m2"),
+        (GOOD.replace('"24 m**2"', "24"), "unit"),
+        (GOOD.replace("Yuma Intl", "Yumma Intl"), "Yuma Intl Arpt, AZ"),
+        (GOOD + "ceiling_height_m = nan\n", "rooms[0].ceiling_height_m"),
+        (b"# " + b"x" * 3_000_000, "bytes"),
+        (GOOD[: len(GOOD) // 2], "TOML"),
+    ],
+    ids=["negative area", "missing unit", "unknown station", "not a number", "three megabytes", "cut in half"],
+)
+def test_bad_input_is_named_with_what_to_do(case_file, capsys, text, said):
+    assert main(["compare", case_file(text), "--json"]) == 2
+    printed = capsys.readouterr()
+    assert printed.out == ""
+    lines = printed.err.strip().splitlines()
+    assert len(lines) == 1
+    assert said in printed.err
+    assert lines[0].count("|") == 3
+
+
+def test_every_fault_is_listed_at_once(case_file, capsys):
+    text = GOOD.replace('"24 m**2"', '"-4 m**2"') + '\n[kit]\nprice_usd = -5\nsize = "13"\n'
+    assert main(["compare", case_file(text)]) == 2
+    assert len(capsys.readouterr().err.strip().splitlines()) == 3
+
+
+def test_a_demo_case_is_copied_and_never_written_over(tmp_path, capsys):
+    target = tmp_path / "mine.toml"
+    assert main(["cases", "--copy", NAMES[0], str(target)]) == 0
+    before = target.read_bytes()
+    with pytest.raises(SystemExit, match="2"):
+        main(["cases", "--copy", NAMES[0], str(target)])
+    assert target.read_bytes() == before
+    assert "must be a new file" in capsys.readouterr().err
+
+
+def test_an_unknown_demo_case_lists_those_there_are(tmp_path, capsys):
+    with pytest.raises(SystemExit, match="2"):
+        main(["cases", "--copy", "none_such", str(tmp_path / "x.toml")])
+    assert NAMES[0] in capsys.readouterr().err
+
+
+def test_schema_is_a_json_schema_with_every_section(capsys):
+    assert main(["schema"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    assert {"place", "rooms", "kit", "site"} <= set(found["properties"])
+
+
+@pytest.mark.parametrize("draws", ["-1", "many", "2.5"])
+def test_a_number_of_draws_that_is_none_is_refused(case_file, draws):
+    with pytest.raises(SystemExit, match="2"):
+        main(["compare", case_file(GOOD), "--draws", draws])
