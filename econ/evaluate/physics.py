@@ -128,6 +128,7 @@ def _block(
     found = need(rooms, weather, loads.humidity_limit_frac(structure, values, n_row)[at])
     served = is_served[kept]
     cool_w, latent_w, heat_w = (_served_w(part, served) for part in (found.cool_w, found.latent_w, found.heat_w))
+    heat_w = heat_w * loads.counts_heat(values, n_row)[:, None]
     hours = HourlyNeed(cool_w, latent_w, heat_w, _dry_bulb_c(rooms, weather, n_row))
     block = Block(values, rooms, found.cool_w.reshape(len(cool_w), len(kept), n_row, -1), served, hours)
     units = machines(structure, values, n_row)
@@ -172,6 +173,7 @@ def room_kwh(structure: Structure, values: Values, weather: Weather) -> FloatArr
         monthly_kwh(part, weather.month, weather.weight_d) for part in (found.cool_w, found.latent_w, found.heat_w)
     ]
     yearly: FloatArray = np.stack(by_month).sum(axis=2)
+    yearly[2] *= loads.counts_heat(first, 1)[0]
     return yearly
 
 

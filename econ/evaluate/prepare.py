@@ -139,7 +139,7 @@ def wanted_w(draft: Draft, structure: Structure) -> tuple[float, float]:
     found = design_loads(rooms, climate.hot_day(structure, draft.tables), cold_c, limit)
     is_served = served_rooms(structure, values, 1)[:, 0]
     cooling = float(((found.cool_sensible_w + found.cool_latent_w) * is_served).sum())
-    return cooling, float((found.heat_w * is_served).sum())
+    return cooling, float((found.heat_w * is_served).sum()) * float(loads.counts_heat(values, 1)[0])
 
 
 def kit_size_for(draft: Draft, structure: Structure, cooling_w: float, heating_w: float) -> str:

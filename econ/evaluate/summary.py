@@ -1,7 +1,7 @@
 """The weather and the rooms of a result: what a reader looks at first."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -72,6 +72,7 @@ def design_rows(structure: Structure, values: Values, tables: Tables, weather: W
     limit = loads.humidity_limit_frac(structure, values, n_row)
     cold = climate.heat_design_c(structure, tables)
     found = design_loads(rooms, climate.hot_day(structure, tables), np.asarray(cold), limit)
+    found = replace(found, heat_w=found.heat_w * np.tile(loads.counts_heat(values, n_row), structure.n_rooms))
     is_served = served_rooms(structure, values, n_row)
 
     def total(by_room: FloatArray) -> FloatArray:

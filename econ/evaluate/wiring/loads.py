@@ -144,11 +144,23 @@ def _use(values: Values, index: int, n_row: int) -> _Use:
     )
 
 
+def counts_heat(values: Values, n_row: int) -> BoolArray:
+    """Return whether heat is one of the duties asked for, shape (B,); not known counts as asked."""
+    return ~is_option(values, "use.heat", "no", n_row)
+
+
 def _heated_hours(values: Values, used: BoolArray, n_row: int) -> BoolArray:
-    """Return the hours of heating: all day with a set-back, only in waking hours of use where "sometimes", or never."""
-    is_always = is_option(values, "use.heat", "yes", n_row)[:, None]
-    is_never = is_option(values, "use.heat", "no", n_row)[:, None]
-    return is_always | (~is_never & used & schedule.is_waking())
+    """Return the hours of heating: all day with a set-back, or only in waking hours of use where "sometimes".
+
+    Where heat is not asked for, what heats the room now keeps it at its set-point all the same, uncounted (`counts_heat`);
+    without a heater the room is left to itself.
+    """
+    is_always = is_option(values, "use.heat", "yes", n_row)
+    is_kept_warm = ~counts_heat(values, n_row) & ~is_option(values, "now.heat", "none", n_row)
+    is_sometimes = counts_heat(values, n_row) & ~is_always
+    waking = is_sometimes[:, None] & used & schedule.is_waking()
+    heated: BoolArray = (is_always | is_kept_warm)[:, None] | waking
+    return heated
 
 
 def _gains(values: Values, index: int, used: BoolArray) -> tuple[FloatArray, FloatArray]:

@@ -46,6 +46,7 @@ ROOM = {
 USE = {
     "use.cool": "yes",
     "use.heat": "yes",
+    "now.heat": "gas",
     "use.dry": "no",
     "use.when": "day_and_night",
     "use.cooling_setpoint_c": 24.0,
@@ -171,9 +172,18 @@ def test_sometimes_heats_in_waking_hours_of_use_only():
     assert room.is_heated[0].nonzero()[0].tolist() == list(range(17, 23))
 
 
-@pytest.mark.parametrize(("duty", "field"), [("use_cool", "is_cooled"), ("use_heat", "is_heated")])
-def test_a_duty_not_asked_for_is_off(duty, field):
-    assert not getattr(rows(**{duty: "no"}), field).any()
+def test_cooling_not_asked_for_is_off():
+    assert not rows(use_cool="no").is_cooled.any()
+
+
+def test_heat_not_asked_for_keeps_the_room_warm_uncounted():
+    assert rows(use_heat="no").is_heated.all()
+    assert not loads.counts_heat(values({}, use_heat="no"), 1)[0]
+    assert loads.counts_heat(values({}, use_heat="sometimes"), 1)[0]
+
+
+def test_a_room_without_a_heater_is_left_to_itself():
+    assert not rows(use_heat="no", now_heat="none").is_heated.any()
 
 
 def test_drying_goes_on_without_cooling_where_it_is_asked_for():
