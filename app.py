@@ -1,0 +1,34 @@
+"""Open the dashboard: `streamlit run app.py`."""
+
+import streamlit as st
+
+from econ.ui import look, state, strip
+
+PAGES = {
+    "first_look": "First look",
+    "room": "Room",
+    "place": "Place and prices",
+    "equipment": "Equipment",
+    "work": "Work",
+    "answer": "Answer",
+    "cases": "Saved",
+}
+
+
+def main() -> None:
+    """Draw what every page shares, then the page."""
+    st.set_page_config(page_title="A cool room: do it, hire it, or neither", layout="wide")
+    page = st.navigation(
+        [
+            st.Page(f"econ/ui/pages/{name}.py", title=title, default=name == "first_look")
+            for name, title in PAGES.items()
+        ],
+        position="top",
+    )
+    look.dress()
+    state.open_case()
+    strip.draw()
+    page.run()
+
+
+main()

@@ -1,0 +1,102 @@
+"""The task board: one row a task in order, who does it, and what that adds up to."""
+
+from html import escape
+from typing import Final
+
+import streamlit as st
+
+from econ.kernel.alternative import PARTIES, SELF, Party
+from econ.ui import cached, now, state
+from econ.ui.ways import ways
+from econ.uncertainty.answer import Answer
+
+PARTY_WORDS: Final[dict[Party, str]] = {
+    Party.SELF: "Me",
+    Party.HELPER: "Helper",
+    Party.ELECTRICIAN: "Electrician",
+    Party.CONTRACTOR: "Contractor",
+}
+_SPLITS: Final[dict[str, Party | None]] = {
+    "All me that may be": Party.SELF,
+    "Usual split": None,
+    "All hired": Party.CONTRACTOR,
+}
+
+
+def draw(answer: Answer) -> None:
+    """Draw the board of putting it in yourself, and its totals."""
+    schedule = answer.result.alternatives[SELF].schedule
+    active = [place for place in range(len(schedule.task)) if schedule.is_active[0, place]]
+    st.subheader("Who does what, if you put it in yourself")
+    with st.container(horizontal=True):
+        for words, party in _SPLITS.items():
+            st.button(words, key=f"split_{words}", on_click=_split, args=(party, [schedule.task[i] for i in active]))
+    for place in active:
+        _row(schedule.task[place], schedule.label[place], PARTIES[int(schedule.party[0, place])])
+    _totals(answer)
+
+
+def tools() -> None:
+    """Ask which tools are there already."""
+    st.subheader("Which of these tools have you?")
+    labels = cached.tool_labels()
+    st.session_state["w_tools"] = [key for key in state.value("work.tools_owned") or () if key in labels]
+    st.pills(
+        "Tools you have",
+        list(labels),
+        selection_mode="multi",
+        format_func=labels.__getitem__,
+        key="w_tools",
+        on_change=_owned,
+    )
+
+
+def _row(task: str, label: str, party: Party) -> None:
+    with st.container(horizontal=True, vertical_alignment="center", key=f"task_{task}", gap="small"):
+        st.html(f'<div class="task">{escape(label)}{_locked(task, party)}</div>', width="stretch")
+        st.session_state[f"w_task_{task}"] = party
+        st.segmented_control(
+            label,
+            list(PARTY_WORDS),
+            format_func=PARTY_WORDS.__getitem__,
+            key=f"w_task_{task}",
+            label_visibility="collapsed",
+            on_change=_given,
+            args=(task,),
+            required=True,
+        )
+
+
+def _locked(task: str, party: Party) -> str:
+    asked = state.value(f"work.parties.{task}")
+    if asked is None or asked == party:
+        return ""
+    asker = PARTY_WORDS[Party(asked)]
+    return f'<div class="locked">Locked: {asker} may not do this here. See what is allowed, below.</div>'
+
+
+def _given(task: str) -> None:
+    state.give(f"work.parties.{task}", str(st.session_state[f"w_task_{task}"]))
+
+
+def _split(party: Party | None, tasks: list[str]) -> None:
+    if party is None:
+        state.take_back("work.parties")
+    else:
+        state.give("work.parties", {task: str(party) for task in tasks})
+
+
+def _owned() -> None:
+    chosen = st.session_state["w_tools"]
+    if chosen:
+        state.give("work.tools_owned", list(chosen))
+    else:
+        state.take_back("work.tools_owned")
+
+
+def _totals(answer: Answer) -> None:
+    way = ways(answer, now.look())[SELF]
+    st.html(
+        f'<div class="totals">Cash {way.cash} · your time {way.hours} · first cool day {way.cool_day} · '
+        f"{escape(way.standing)}</div>"
+    )

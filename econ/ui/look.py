@@ -1,0 +1,88 @@
+"""How a page looks: its style sheet, sentences, pictures with their tables, findings."""
+
+import base64
+from html import escape
+from pathlib import Path
+from typing import Final
+
+import streamlit as st
+
+from econ.kernel.caution import Caution, Severity
+from econ.report.charts import CHARTS
+from econ.report.style import GROUNDS, PLOT_CONFIG
+from econ.ui import now, state
+from econ.uncertainty.answer import Answer
+
+_STYLE: Final = Path(__file__).with_name("look.css")
+_FONT: Final = '"Source Sans", sans-serif'
+_SEVERITY: Final = {
+    Severity.HOLD_POINT: ("Stop", "⬣"),
+    Severity.CAUTION: ("Caution", "▲"),
+    Severity.NOTE: ("Note", "○"),
+}
+_RANK: Final = (Severity.HOLD_POINT, Severity.CAUTION, Severity.NOTE)
+
+
+def dress() -> None:
+    """Give the page its style sheet."""
+    st.html(_STYLE)
+
+
+def said(sentence: str, *, kind: str = "said") -> None:
+    """Show the sentence that carries a page or a verdict."""
+    if sentence:
+        st.html(f'<p class="{kind}">{escape(sentence)}</p>')
+
+
+def picture(key: str, answer: Answer) -> None:
+    """Show one picture: a sentence that is true without it, the figure, and the same as a table."""
+    chart, look = CHARTS[key], now.look()
+    statement = chart.statement(answer.result, look)
+    st.subheader(chart.title)
+    st.html(f'<p class="statement">{escape(statement)}</p>')
+    figure = chart.figure(answer.result, look)
+    figure.update_layout(font_family=_FONT)
+    st.plotly_chart(figure, theme=None, config=PLOT_CONFIG, key=f"c_{key}", alt=statement)
+    with st.expander("Show as a table"):
+        st.dataframe(chart.table(answer.result, look), hide_index=True, key=f"t_{key}")
+
+
+def pictures(answer: Answer | None, *keys: str) -> None:
+    """Show pictures, where there is an answer to draw."""
+    for key in keys if answer is not None else ():
+        picture(key, answer)  # type: ignore[arg-type]
+
+
+def drawing(svg: str, statement: str = "") -> None:
+    """Show a drawing made of the answers so far, and in words what it shows."""
+    if statement:
+        st.html(f'<p class="statement">{escape(statement)}</p>')
+    if svg:
+        st.html(svg_image(svg, statement, "drawing"))
+
+
+def svg_image(svg: str, alt: str, kind: str) -> str:
+    """Return a drawing as an image in the ink of the page; drawn inline it would be taken out as unsafe."""
+    inked = svg.replace("currentColor", GROUNDS[state.theme()].ink).replace(
+        "font-family:inherit", "font-family:sans-serif"
+    )
+    source = base64.b64encode(inked.encode()).decode()
+    return f'<img class="{kind}" alt="{escape(alt)}" src="data:image/svg+xml;base64,{source}">'
+
+
+def findings(cautions: tuple[Caution, ...], most: int = 5) -> None:
+    """Show findings, stops first; those past `most` are folded."""
+    ordered = sorted(cautions, key=lambda caution: _RANK.index(caution.severity))
+    st.html("".join(map(_finding, ordered[:most])))
+    if rest := ordered[most:]:
+        with st.expander(f"{len(rest)} more"):
+            st.html("".join(map(_finding, rest)))
+
+
+def _finding(caution: Caution) -> str:
+    word, glyph = _SEVERITY[caution.severity]
+    return (
+        f'<div class="finding {caution.severity}"><span class="glyph" aria-hidden="true">{glyph}</span>'
+        f'<div><p><span class="word">{word}.</span> {escape(caution.message)}</p><p>{escape(caution.action)}</p>'
+        f'<p class="small">Who: {escape(caution.party)}. Source: {escape(caution.source)}</p></div></div>'
+    )

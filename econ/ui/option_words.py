@@ -1,0 +1,75 @@
+"""How the options of a choice read on screen."""
+
+from typing import Final
+
+from econ.case.choices import NOT_KNOWN
+
+DONT_KNOW: Final = "I don't know"
+
+_WORDS: Final[dict[str, str]] = {
+    "lower_level": "Lower level",
+    "garage": "Converted garage",
+    "bedroom": "Bedroom or flat",
+    "living": "Living room",
+    "other": "Something else",
+    "evenings_and_nights": "Evenings and nights",
+    "day_and_night": "Day and night",
+    "earth": "Earth",
+    "vented_attic": "Attic",
+    "slab_on_grade": "Slab on the ground",
+    "vented_crawl": "Crawl space",
+    "brick_on_frame": "Brick over frame",
+    "low_e": "Double, low-e",
+    "leaky": "I feel the wind",
+    "included_in_rent": "In the rent",
+    "me": "I do",
+    "tenant": "The tenant",
+    "choose": "Choose for me",
+    "small_high": "Small, high up",
+    "own_circuit": "Its own circuit",
+    "single_use_quick": "Quick, once",
+    "reusable_quick": "Quick, reusable",
+    "flare": "Flared ends",
+    "not_said": "Not said",
+    "owner_lives_here": "I own it and live here",
+    "owner_lets": "I let it out",
+    "consent_needed": "Must agree",
+    "gravity": "Runs downhill",
+    "pump": "Needs a pump",
+    "exposed": "On the surface",
+    "fished": "Through closed walls",
+    "new": "A new one",
+    "any": "Any day",
+    "free": "A friend, free",
+    NOT_KNOWN: DONT_KNOW,
+}
+
+_BY_PATH: Final[dict[str, dict[str, str]]] = {
+    "site.occupancy": {"tenant": "I rent it"},
+    "now.cooling": {"none": "Nothing"},
+    "now.heat": {"none": "Nothing"},
+    "rooms[].door": {"none": "No door", "open": "Usually open"},
+    "rooms[].shade": {"none": "No shade", "some": "Some", "heavy": "Deep shade"},
+    "site.association": {"none": "There is none", "refused": "Has refused"},
+    "window.outlet": {"none": "None in reach", "shared": "A shared one"},
+    "window.opening": {"none": "No window"},
+    "work.helper": {"none": "Nobody"},
+    "site.circuit": {"shared": "A shared one"},
+}
+
+_SIZES: Final = ("window.size", "kit.size", "hired.size")
+
+
+def option_words(path: str, option: str) -> str:
+    """Return an option as the screen writes it.
+
+    Examples
+    --------
+    >>> option_words("kit.size", "18"), option_words("site.wall", "poured_concrete")
+    ('18,000 Btu/h', 'Poured concrete')
+    """
+    if option in _BY_PATH.get(path, {}):
+        return _BY_PATH[path][option]
+    if option.isdigit():
+        return f"{option},000 Btu/h" if path in _SIZES else f"{option} V"
+    return _WORDS.get(option, option.replace("_", " ").capitalize())

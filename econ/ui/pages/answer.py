@@ -1,0 +1,20 @@
+"""Answer: which one, how sure, and what to find out before spending."""
+
+import streamlit as st
+
+from econ.ui import closing, look, now, verdict
+
+st.title("Which one, how sure, and what should I find out before I spend?")
+present = now.sure()
+if present.answer is None:
+    look.said("Four things give a first look: room kind, size, town, and what cools it now.")
+    closing.ask_first()
+else:
+    verdict.draw(present.answer)
+    look.pictures(present.answer, "running_total", "first_cost", "calendar", "lifetime")
+    with st.expander("Need and degree days"):
+        look.pictures(present.answer, "need", "heat_source")
+    st.subheader("What could hurt someone or undo the work")
+    look.findings(present.answer.result.cautions)
+    closing.draw("answer", present.answer, next_page="cases", next_words="Keep, copy or export this case")
+    now.refine()

@@ -1,0 +1,41 @@
+"""Equipment: which size and kind does the job, and what must be true of the circuit."""
+
+from typing import Final
+
+import streamlit as st
+
+from econ.ui import closing, fields, look, now
+
+GROUPS: Final = (
+    (
+        "The kit you would put in",
+        ("kit.size", "kit.grade", "kit.volts", "kit.connection", "kit.price_usd", "kit.line_set_m"),
+    ),
+    ("The unit a contractor would put in", ("hired.size", "hired.grade")),
+    (
+        "Window units, if they fit",
+        (
+            "window.opening",
+            "window.escape",
+            "window.outlet",
+            "window.size",
+            "window.count",
+            "window.cycle",
+            "window.price_usd",
+        ),
+    ),
+    (
+        "What you have now",
+        ("now.cooling", "now.units_count", "now.unit_capacity_w", "now.unit_age_yr", "now.unit_worth_usd"),
+    ),
+    ("How long it lasts", ("kit.life_yr", "window.life_yr", "kit.upkeep_usd_per_yr", "hired.upkeep_usd_per_yr")),
+)
+EXPERT: Final = ("kit.seer2", "kit.eer2", "kit.hspf2", "window.ceer", "hired.equipment_usd")
+
+st.title("Which size and kind does the job, and what must be true of the circuit?")
+present = now.present()
+look.pictures(present.answer, "capacity")
+for title, paths in GROUPS:
+    fields.group(title, *paths)
+fields.expert(*EXPERT)
+closing.draw("equipment", present.answer, next_page="work", next_words="Next: who does the work")

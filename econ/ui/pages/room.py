@@ -1,0 +1,50 @@
+"""Room: how much cooling, heating and drying it really needs."""
+
+from typing import Final
+
+import streamlit as st
+
+from econ.ui import closing, fields, look, now, rooms, sketches
+
+WHOLE: Final = (
+    ("What must it do?", ("use.cool", "use.heat", "use.dry", "use.when")),
+    (
+        "How comfortable?",
+        ("use.cooling_setpoint_c", "use.heating_setpoint_c", "use.humidity_limit_frac", "use.present_heat_stays"),
+    ),
+)
+EACH: Final = (
+    ("What room is it, and how big?", ("name", "kind", "floor_area_m2", "ceiling_height_m")),
+    ("What is around it?", ("north", "east", "south", "west", "earth_depth_m", "above", "below")),
+    ("What are its walls?", ("wall", "wall_insulated")),
+    (
+        "How much glass?",
+        ("window_north_m2", "window_east_m2", "window_south_m2", "window_west_m2", "glazing", "shade"),
+    ),
+    ("Who and what is in it?", ("draughts", "people_count", "screens_count", "kitchen", "door", "year_built")),
+)
+EXPERT: Final = (
+    "length_m",
+    "wall_u_w_per_m2k",
+    "roof_u_w_per_m2k",
+    "floor_u_w_per_m2k",
+    "window_u_w_per_m2k",
+    "window_shgc_frac",
+    "infiltration_per_h",
+    "mass_j_per_m2k",
+    "absorptance_frac",
+)
+
+st.title("How much cooling, heating and drying does this room really need?")
+present = now.present()
+look.said(rooms.sentence(present.answer))
+index = rooms.chosen()
+sketches.draw_room(index)
+for title, paths in WHOLE:
+    fields.group(title, *paths)
+for title, names in EACH:
+    fields.group(title, *(f"rooms[{index}].{name}" for name in names))
+fields.expert(*(f"rooms[{index}].{name}" for name in EXPERT))
+rooms.add_or_remove(index)
+look.pictures(present.answer, "heat_source", "need")
+closing.draw("room", present.answer, next_page="place", next_words="Next: where it is, and what energy costs")

@@ -1,0 +1,33 @@
+"""Work: who does each job, what that costs in cash, hours and days, and what may not be done."""
+
+from typing import Final
+
+import streamlit as st
+
+from econ.ui import board, closing, fields, look, now, sketches
+
+SITE: Final = {
+    "What is allowed here?": "occupancy permit owner_may_mechanical owner_may_electrical association",
+    "Where does it go?": "wall wall_thickness_m outdoor_place outdoor_height_m line_run_m line_rise_m drain",
+    "Where does its power come from?": "circuit panel_distance_m panel_spaces wiring",
+}
+WORK: Final = {
+    "Your time and help": "hour_value_usd_per_h days hours_per_day_h helper helper_usd_per_h",
+    "How long must you wait for others?": "contractor_wait_d electrician_wait_d permit_wait_d delivery_wait_d",
+}
+QUOTE: Final = {
+    "Have you a quote?": "total_usd wait_d date equipment electrical permit removal warranty labour_warranty_yr",
+}
+
+st.title("Who does each job, what does that cost in cash, hours and days, and what may you not do?")
+present = now.present()
+if present.answer is not None:
+    board.draw(present.answer)
+    sketches.draw_wall()
+for section, groups in (("site", SITE), ("work", WORK), ("quote", QUOTE)):
+    for title, names in groups.items():
+        fields.group(title, *(f"{section}.{name}" for name in names.split()))
+board.tools()
+fields.expert("work.mishap_frac", "work.mishap_usd")
+look.pictures(present.answer, "calendar")
+closing.draw("work", present.answer, next_page="answer", next_words="See the answer")

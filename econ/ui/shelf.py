@@ -1,0 +1,95 @@
+"""The shelf: cases saved on this machine, and ready-made ones, as the pages need them."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Final, TypeAlias
+
+from econ.case.schema import Case
+from econ.case.toml import read_case, read_case_file, write_case
+from econ.kernel.errors import EconError
+from econ.store import cases
+from econ.store.cases import SavedCase
+from econ.store.connection import store_path
+from econ.tables.place import data_root
+from econ.ui.option_words import option_words
+
+Opened: TypeAlias = tuple[SavedCase, Case]
+Move: TypeAlias = Callable[[SavedCase], Opened]
+UNNAMED: Final = "A new case"
+
+
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """A ready-made case.
+
+    Attributes
+    ----------
+    key, name : str
+        File name without ending; title on screen.
+    case : Case
+        The case itself.
+    """
+
+    key: str
+    name: str
+    case: Case
+
+
+def opened(number: str | None) -> Opened | None:
+    """Return the saved case of an address, else the one last changed; None on an empty shelf."""
+    numbers = [int(number)] if number and number.isdigit() else []
+    numbers += [line.case_id for line in cases.listed(store_path())]
+    for case_id in numbers:
+        try:
+            return read(cases.opened(store_path(), case_id))
+        except EconError:
+            continue
+    return None
+
+
+def read(saved: SavedCase) -> Opened:
+    """Return a saved case with what its text holds; names are not looked up, so that an old station can be mended."""
+    return saved, read_case(saved.text)
+
+
+def saved(stands: SavedCase | None, case: Case) -> SavedCase:
+    """Save a change and return how the case stands; the first change of a new case puts it on the shelf."""
+    name, text = title(case), write_case(case)
+    if stands is None:
+        return cases.create(store_path(), name, text)
+    now = cases.save(store_path(), stands.case_id, text, stands.head)
+    return now if now.name == name else cases.rename(store_path(), now.case_id, name)
+
+
+def undone(stands: SavedCase) -> Opened:
+    """Take the last change back."""
+    return read(cases.undo(store_path(), stands.case_id, stands.head))
+
+
+def redone(stands: SavedCase) -> Opened:
+    """Do again what was taken back."""
+    return read(cases.redo(store_path(), stands.case_id, stands.head))
+
+
+def as_it_stands(case_id: int) -> Opened:
+    """Return a case as the shelf holds it now."""
+    return read(cases.opened(store_path(), case_id))
+
+
+def title(case: Case) -> str:
+    """Return the name of a case: the user's, else room kind and town."""
+    if case.record.name:
+        return case.record.name
+    kind = case.rooms[0].kind
+    words = [option_words("rooms[].kind", kind)] if kind else []
+    words += [case.place.station] if case.place.station else []
+    return ", ".join(words) or UNNAMED
+
+
+@lru_cache(maxsize=1)
+def ready_cases() -> tuple[Ready, ...]:
+    """Return the ready-made cases that travel with the program."""
+    files = sorted((data_root() / "cases").glob("*.toml"))
+    read_files = [(file.stem, read_case_file(file)) for file in files]
+    return tuple(Ready(key, case.record.name or key, case) for key, case in read_files)

@@ -1,0 +1,164 @@
+"""The case that is open in this browser tab: read, changed, saved on every change, restored after a reload."""
+
+from dataclasses import dataclass
+from typing import Any, Final
+
+import streamlit as st
+
+from econ.case.edit import value_at, with_value, without_value
+from econ.case.schema import Case, case_from
+from econ.evaluate.known import known_names
+from econ.kernel.errors import CaseError, EconError, Fault
+from econ.report.numbers import UnitSystem
+from econ.report.style import Theme
+from econ.store.cases import SavedCase
+from econ.store.failure import StoreConflict
+from econ.ui import shelf
+
+CASE: Final = "case"
+SAVED: Final = "saved"
+UNITS: Final = "unit_system"
+FAULTS: Final = "faults"
+CONFLICT: Final = "conflict"
+NOTICE: Final = "notice"
+NO_PLACE: Final = ""
+"""What stands for the town until one is chosen: the only answer that has no usual value."""
+
+
+@dataclass(frozen=True, slots=True)
+class Refused:
+    """Something typed that was not taken.
+
+    Attributes
+    ----------
+    typed : str
+        What stands in the field.
+    fault : Fault
+        Why, what is allowed and what to do.
+    """
+
+    typed: str
+    fault: Fault
+
+
+def blank_case() -> Case:
+    """Return a case with nothing answered, not even the town."""
+    return case_from({"place": {"station": NO_PLACE}, "rooms": [{}]})
+
+
+def open_case() -> None:
+    """Put a case into the session: that of the address, else the one last worked on, else a blank one."""
+    session = st.session_state
+    if CASE not in session:
+        session[FAULTS] = {}
+        session[SAVED], session[CASE] = _restored() or (None, blank_case())
+    session.setdefault(UNITS, UnitSystem.US)
+    if session[SAVED] is not None:
+        st.query_params["case"] = str(session[SAVED].case_id)
+
+
+def _restored() -> shelf.Opened | None:
+    try:
+        return shelf.opened(st.query_params.get("case"))
+    except EconError as error:
+        st.session_state[NOTICE] = str(error)
+        return None
+
+
+def current_case() -> Case:
+    """Return the open case."""
+    case: Case = st.session_state[CASE]
+    return case
+
+
+def is_placed() -> bool:
+    """Return whether a town is chosen, so that there is an answer."""
+    return current_case().place.station != NO_PLACE
+
+
+def give(path: str, value: object, typed: str = "") -> None:
+    """Set one value and save; keep what was typed beside its fault where it is refused."""
+    is_checked = is_placed() or path == "place.station"
+    try:
+        case = with_value(current_case(), path, value, known_names() if is_checked else None)
+    except CaseError as error:
+        st.session_state[FAULTS][path] = Refused(typed, error.faults[0])
+        return
+    replace(case, path)
+
+
+def move(step: shelf.Move) -> None:
+    """Undo or redo one change; where another tab was first, its version is shown."""
+    session = st.session_state
+    if (stands := session[SAVED]) is None:
+        return
+    try:
+        show_saved(*step(stands))
+    except StoreConflict:
+        show_saved(*shelf.as_it_stands(stands.case_id))
+    except EconError as error:
+        session[NOTICE] = str(error)
+
+
+def take_back(path: str) -> None:
+    """Leave one value to its usual again, and save."""
+    replace(without_value(current_case(), path), path)
+
+
+def replace(case: Case, *paths: str) -> None:
+    """Take a changed case and save it before anything is drawn again."""
+    session = st.session_state
+    for path in paths:
+        session[FAULTS].pop(path, None)
+    if case == session[CASE]:
+        return
+    session[CASE] = case
+    try:
+        session[SAVED] = shelf.saved(session[SAVED], case)
+    except StoreConflict as conflict:
+        session[CONFLICT] = conflict
+    except EconError as error:
+        session[NOTICE] = f"Not saved: {error}"
+
+
+def show_saved(saved: SavedCase, case: Case) -> None:
+    """Open another saved case, or another version of this one."""
+    session = st.session_state
+    session[SAVED], session[CASE], session[FAULTS] = saved, case, {}
+    session.pop(CONFLICT, None)
+
+
+def start_new(case: Case | None = None) -> None:
+    """Begin a case that is not saved yet; its first change saves it."""
+    session = st.session_state
+    session[SAVED], session[CASE], session[FAULTS] = None, case or blank_case(), {}
+    session.pop(CONFLICT, None)
+    st.query_params.pop("case", None)
+    if case is not None:
+        session[SAVED] = shelf.saved(None, case)
+
+
+def value(path: str) -> Any:
+    """Return what the user set at a path, or None."""
+    return value_at(current_case(), path)
+
+
+def refused(path: str) -> Refused | None:
+    """Return what was typed and not taken at a path."""
+    found: Refused | None = st.session_state[FAULTS].get(path)
+    return found
+
+
+def is_si() -> bool:
+    """Return whether the screen shows SI units; the case is never changed by it."""
+    return units() is UnitSystem.SI
+
+
+def units() -> UnitSystem:
+    """Return the units on screen."""
+    return UnitSystem(st.session_state.get(UNITS, UnitSystem.US))
+
+
+def theme() -> Theme:
+    """Return the ground the browser shows, light where it does not say."""
+    return Theme.DARK if st.context.theme.type == "dark" else Theme.LIGHT

@@ -1,0 +1,41 @@
+"""The verdict and the four cards: what the answer page shows first."""
+
+import streamlit as st
+
+from econ.case.edit import answer_counts
+from econ.kernel.alternative import ALTERNATIVES, KEEP, SELF
+from econ.report import tables, words
+from econ.report.style import NAMES
+from econ.ui import cards, look, now, state
+from econ.ui.ways import ways
+from econ.uncertainty.answer import Answer
+
+
+def draw(answer: Answer) -> None:
+    """Draw verdict, cards, what they were made from, and when extra money comes back."""
+    reader = now.look()
+    look.said(words.verdict_text(answer.result, answer.verdict), kind="verdict")
+    look.said(" ".join(_under(answer)))
+    look.said(now.turned())
+    st.html(cards.cards_html(ways(answer, reader), state.theme()))
+    counts = answer_counts(state.current_case())
+    made = words.answers_text(counts["yours"], counts["usual"], counts["not_known"])
+    look.said(f"{made.capitalize()}; {answer.draws_used:,} tries.", kind="made_from")
+    with st.expander("Compare in figures"):
+        st.dataframe(tables.comparison(answer), hide_index=True)
+    with st.expander("When does extra money come back?"):
+        st.markdown("\n".join(f"- **{line}**" if "compared" in line else f"- {line}" for line in _paybacks(answer)))
+
+
+def _under(answer: Answer) -> list[str]:
+    winner = answer.verdict.winner
+    if winner is None or answer.drawn is None:
+        return []
+    said = [words.own_time_text(answer.result)] if winner is ALTERNATIVES[SELF] else []
+    spends = winner is not ALTERNATIVES[KEEP]
+    return [*said, words.most_cash_text(answer.drawn, winner)] if spends else said
+
+
+def _paybacks(answer: Answer) -> list[str]:
+    named = [f"{NAMES[name]}: {words.payback_text(answer.result, name)}" for name in ALTERNATIVES]
+    return [line.replace("$", "\\$") for line in named]

@@ -1,0 +1,53 @@
+"""The four ways of an answer, as words and figures ready to show."""
+
+from math import isfinite
+from typing import Final
+
+from econ.evaluate.result import AlternativeResult
+from econ.kernel.alternative import ALTERNATIVES, Standing
+from econ.report import numbers, words
+from econ.report.look import Look
+from econ.ui.cards import Way
+from econ.uncertainty.answer import Answer
+
+_MARKS: Final = {
+    Standing.OPEN: "✓",
+    Standing.WITH_HELP: "✓+",
+    Standing.NOT_ALLOWED: "✕",
+    Standing.UNKNOWN: "?",
+}
+"""One sign for how a way stands; the plus is the licensed trade."""
+
+
+def ways(answer: Answer, look: Look) -> tuple[Way, ...]:
+    """Return the four ways, same order always."""
+    return tuple(_way(answer, place, look) for place in range(len(ALTERNATIVES)))
+
+
+def _way(answer: Answer, place: int, look: Look) -> Way:
+    found = answer.result.alternatives[place]
+    return Way(
+        name=found.name,
+        standing=words.STANDING_WORDS[found.standing],
+        mark=_MARKS[found.standing],
+        cash=numbers.first_cost_money(float(found.cash_first_cost_usd[0])),
+        a_year=numbers.first_cost_money(float(answer.result.measures.annualised_cost_usd_per_yr[place, 0])),
+        hours=f"{float(found.own_hours_h[0]):.0f} h",
+        cool_day=_cool_day(found, look),
+        chance=_chance(answer, place),
+        lacks=words.shortcoming(answer.result, found.name, look),
+        out=numbers.listed([words.REASON_WORDS[code] for code in answer.verdict.reasons[place]]),
+        is_out=not answer.verdict.eligible[place],
+        is_pick=answer.verdict.winner is found.name,
+    )
+
+
+def _cool_day(found: AlternativeResult, look: Look) -> str:
+    return look.day(float(found.in_service_d[0])) if found.in_service_exists else "nothing new"
+
+
+def _chance(answer: Answer, place: int) -> str:
+    chance = answer.verdict.chance[place]
+    if isfinite(chance):
+        return numbers.in_tries(chance)
+    return "not tried yet" if answer.verdict.eligible[place] else "not in the running"

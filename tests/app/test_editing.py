@@ -1,0 +1,160 @@
+"""What is typed stays, is saved before it is drawn, can be taken back, and is refused in words."""
+
+from tests.app.screen import PAGES, STATION
+
+AREA = "w_rooms_0_floor_area_m2"
+KIT_PRICE = "w_kit_price_usd"
+
+
+def test_edit_survives_going_elsewhere_and_back(ready):
+    ready.go("room").type(AREA, "700").go("work").go("room")
+    assert ready.typed(AREA) == "700"
+
+
+def test_edit_survives_a_walk_over_every_page(ready):
+    ready.go("equipment").type(KIT_PRICE, "2345")
+    for page in PAGES:
+        ready.go(page)
+    assert ready.go("equipment").typed(KIT_PRICE) == "2345"
+
+
+def test_edit_survives_a_reload(ready):
+    ready.go("room").type(AREA, "700")
+    assert ready.reloaded().go("room").typed(AREA) == "700"
+
+
+def test_answers_given_before_the_town_survive_a_reload(screen):
+    screen.type(AREA, "300")
+    assert screen.reloaded().typed(AREA) == "300"
+
+
+def test_address_of_no_saved_case_opens_the_one_last_changed(ready):
+    ready.go("room").type(AREA, "700")
+    ready.app.query_params["case"] = "999"
+    assert ready.reloaded().go("room").typed(AREA) == "700"
+
+
+def test_edit_moves_the_strip_in_the_same_view(ready):
+    before = ready.go("equipment").strip
+    assert ready.type(KIT_PRICE, "4000").strip != before
+
+
+def test_range_typed_in_one_line_is_kept_as_low_likely_and_high(ready):
+    ready.go("equipment").type(KIT_PRICE, "1,900 (1700 to 2,200)")
+    assert ready.typed(KIT_PRICE) == "1900 (1700 to 2200)"
+
+
+def test_percent_sign_is_understood(ready):
+    ready.go("place").type("w_money_discount_rate_real_frac", "6 %")
+    assert ready.app.session_state["case"].money.discount_rate_real_frac.likely == 0.06
+
+
+def test_dont_know_is_one_tap_and_says_what_is_assumed(ready):
+    ready.go("room").click("b_rooms_0_floor_area_m2")
+    assert ready.app.session_state["case"].rooms[0].floor_area_m2.is_unknown
+    assert '<p class="state not_known"><b>not known</b>: we assume' in ready.html
+
+
+def test_dont_know_can_be_undone_to_what_was_said(ready):
+    ready.go("room").type(AREA, "700").click("b_rooms_0_floor_area_m2").click("b_rooms_0_floor_area_m2")
+    assert ready.typed(AREA) == "700"
+
+
+def test_emptied_field_goes_back_to_its_usual_value(ready):
+    ready.go("equipment").type(KIT_PRICE, "")
+    assert ready.app.session_state["case"].kit.price_usd is None
+    assert ready.app.text_input(key=KIT_PRICE).placeholder.startswith("$")
+
+
+def test_choice_tapped_again_goes_back_to_its_usual_value(ready):
+    ready.go("room").choose("w_use_dry", None)
+    assert ready.app.session_state["case"].use.dry is None
+
+
+def test_negative_area_is_refused_beside_its_field_with_what_is_allowed(ready):
+    ready.go("room").type(AREA, "-4")
+    assert ready.typed(AREA) == "-4"
+    assert "Not taken: &#x27;-4 ft**2&#x27;" in ready.html
+    assert "must be between" in ready.html
+
+
+def test_refused_entry_leaves_case_and_answer_as_they_were(ready):
+    before = ready.go("room").strip
+    ready.type(AREA, "green")
+    assert ready.strip == before
+    assert ready.app.session_state["case"].rooms[0].floor_area_m2.written == "624 ft**2"
+
+
+def test_refusal_goes_away_once_a_good_value_is_typed(ready):
+    ready.go("room").type(AREA, "green").type(AREA, "600")
+    assert "Not taken" not in ready.html
+
+
+def test_unit_switch_shows_the_same_room_in_square_metres(ready):
+    ready.go("room").type(AREA, "1000").choose("w_units", "si")
+    assert ready.typed(AREA) == "92.903"
+
+
+def test_unit_switch_never_writes_the_case(ready):
+    before = ready.app.session_state["case"]
+    ready.go("room").choose("w_units", "si").choose("w_units", "us")
+    assert ready.app.session_state["case"] == before
+
+
+def test_unit_typed_by_hand_is_taken_in_either_display(ready):
+    ready.go("room").type(AREA, "50 m2")
+    assert ready.app.session_state["case"].rooms[0].floor_area_m2.likely == 50.0
+
+
+def test_undo_takes_the_last_change_back_and_redo_brings_it_again(ready):
+    ready.go("room").type(AREA, "700")
+    undo, redo = (next(button for button in ready.app.button if button.label == word) for word in ("Undo", "Redo"))
+    undo.click().run()
+    assert ready.typed(AREA) == "624"
+    redo = next(button for button in ready.app.button if button.label == "Redo")
+    redo.click().run()
+    assert ready.typed(AREA) == "700"
+
+
+def test_two_tabs_are_told_when_both_change_the_same_case(ready):
+    other = ready.reloaded()
+    ready.go("room").type(AREA, "700")
+    other.go("room").type(AREA, "800")
+    assert any("changed in another tab" in warning.value for warning in other.app.warning)
+
+
+def test_a_room_can_be_added_and_named(ready):
+    ready.go("room")
+    next(button for button in ready.app.button if button.label == "Add a room").click().run()
+    ready.type("w_rooms_2_name", "Study")
+    assert ready.app.session_state["case"].rooms[2].name == "Study"
+
+
+def test_task_given_to_another_party_is_kept(ready):
+    ready.go("work").choose("w_task_wall_hole", "contractor")
+    assert dict(ready.app.session_state["case"].work.parties)["wall_hole"] == "contractor"
+
+
+def test_new_case_is_not_saved_before_its_first_answer(screen):
+    assert screen.app.session_state["saved"] is None
+    screen.app.selectbox(key="w_place_station").set_value(STATION).run()
+    assert screen.app.session_state["saved"].case_id == 1
+
+
+def test_copy_of_a_case_leaves_the_first_as_it_was(ready):
+    ready.go("cases").click("copy_1").go("room").type(AREA, "700")
+    ready.go("cases").click("open_1").go("room")
+    assert ready.typed(AREA) == "624"
+
+
+def test_deleted_case_can_be_brought_back(ready):
+    ready.go("cases").click("delete_1").click("back_1")
+    assert ready.app.button(key="open_1")
+
+
+def test_case_file_with_faults_lists_every_one_and_opens_nothing(ready):
+    ready.go("cases")
+    broken = b'[place]\nstation = "Nowhere, XX"\n[[rooms]]\nfloor_area_m2 = "-4 ft**2"\n'
+    ready.app.file_uploader(key="w_file").upload("case.toml", broken, "application/toml").run()
+    assert "place.station" in ready.html
+    assert "rooms[0].floor_area_m2" in ready.html

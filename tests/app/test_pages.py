@@ -1,0 +1,74 @@
+"""Every page opens, with nothing answered and with a whole case, and shows what it is for."""
+
+import pytest
+
+from tests.app.screen import FULL_DRAWS, PAGES, STATION
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_page_opens_with_nothing_answered(screen, page):
+    screen.go(page)
+    assert screen.app.title[0].value.endswith("?")
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_page_opens_with_a_whole_case(ready, page):
+    ready.go(page)
+    assert ready.app.title[0].value.endswith("?")
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_strip_names_the_four_ways_on_every_page(ready, page):
+    strip = ready.go(page).strip
+    for name in ("Keep what you have", "New window units", "Put it in yourself", "Hire it out"):
+        assert name in strip
+
+
+@pytest.mark.parametrize("key", ["garage_studio_hot", "sunroom_with_quote", "top_floor_flat"])
+def test_ready_made_case_opens_on_its_answer(screen, key):
+    screen.click(f"ready_{key}")
+    assert 'class="cards"' in screen.html
+
+
+def test_answer_page_shows_the_verdict_before_the_cards(ready):
+    html = ready.go("answer").html
+    assert 0 < html.index('class="verdict"') < html.index('class="cards"')
+
+
+def test_answer_page_ends_on_the_full_number_of_tries(ready):
+    assert f"{FULL_DRAWS} tries" in ready.go("answer").html
+
+
+def test_flat_that_may_not_be_done_by_oneself_is_told_so(screen):
+    screen.click("ready_top_floor_flat")
+    assert "Don&#x27;t put this in yourself" in screen.html
+
+
+def test_work_page_shows_a_row_for_each_task(ready):
+    rows = [group for group in ready.go("work").app.button_group if str(group.key).startswith("w_task_")]
+    assert len(rows) >= 10
+
+
+def test_answer_page_without_a_town_asks_for_the_four_things(screen):
+    screen.go("answer")
+    assert screen.app.selectbox(key="w_place_station").options
+    assert screen.app.text_input(key="w_rooms_0_floor_area_m2")
+
+
+def test_choosing_a_town_on_the_first_look_is_enough_for_an_answer(screen):
+    screen.app.selectbox(key="w_place_station").set_value(STATION).run()
+    screen.click("onward")
+    assert "Which one" in screen.app.title[0].value
+    assert 'class="cards"' in screen.html
+
+
+def test_expert_fields_of_another_heat_source_are_not_asked(ready):
+    ready.go("place")
+    keys = {field.key for field in ready.app.text_input}
+    assert "w_prices_electricity_usd_per_kwh" in keys
+    assert "w_prices_propane_usd_per_gal" not in keys
+
+
+def test_price_of_a_fuel_is_asked_once_it_heats_the_room(ready):
+    ready.go("place").choose("w_now_heat", "propane")
+    assert "w_prices_propane_usd_per_gal" in {field.key for field in ready.app.text_input}

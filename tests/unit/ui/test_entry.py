@@ -1,0 +1,58 @@
+"""What a person types, as a case file would say it; and back."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from econ.case.quantity import Measure, amount
+from econ.ui.entry import Shown, entry_text, read_entry, span_text
+
+AREA = Shown("m**2", "ft**2", is_bare=False, is_percent=False, high=1000.0)
+DOLLARS = Shown("USD", "USD", is_bare=True, is_percent=False, high=1e6)
+SHARE = Shown("", "", is_bare=True, is_percent=True, high=0.4)
+HEAT = Shown("degC", "degF", is_bare=False, is_percent=False, high=35.0)
+
+
+@pytest.mark.parametrize(
+    ("text", "shown", "said"),
+    [
+        ("884", AREA, "884 ft**2"),
+        ("1,300 sq ft", AREA, "1300 sq ft"),
+        ("80 m2", AREA, "80 m2"),
+        ("$1,890", DOLLARS, 1890.0),
+        ("0.15 $ per kWh", Shown("USD/kWh", "USD/kWh", is_bare=True, is_percent=False, high=2.0), 0.15),
+        ("6 %", SHARE, 0.06),
+        ("6", SHARE, 0.06),
+        ("0.06", SHARE, 0.06),
+        ("", AREA, None),
+        ("?", AREA, "not known"),
+        ("I don't know", DOLLARS, "not known"),
+        ("1700 to 2100", DOLLARS, {"low": 1700.0, "likely": 1900.0, "high": 2100.0}),
+        ("1,900 (1,700 to 2,200)", DOLLARS, {"low": 1700.0, "likely": 1900.0, "high": 2200.0}),
+        ("-4", AREA, "-4 ft**2"),
+        ("green", AREA, "green"),
+    ],
+)
+def test_typed_text_reads_as_a_case_file_would_say(text, shown, said):
+    assert read_entry(text, shown) == said
+
+
+@settings(deadline=None)  # the first conversion loads the unit registry
+@given(st.floats(0.1, 900.0), st.floats(0.0, 1.0), st.floats(0.0, 1.0))
+def test_what_is_shown_reads_back_to_the_same_range_within_its_digits(likely, below, above):
+    low, high = likely * (1.0 - 0.5 * below), likely * (1.0 + above * 0.1)
+    read = amount(read_entry(entry_text(low, likely, high, AREA), AREA), Measure("m**2", "ft**2", 0.0, 1000.0))
+    assert read.likely == pytest.approx(likely, rel=1e-4)
+    assert (read.low, read.high) == pytest.approx((low, high), rel=1e-4)
+
+
+def test_temperature_is_converted_with_its_offset():
+    assert entry_text(24.0, 24.0, 24.0, HEAT) == "75.2"
+
+
+def test_span_of_money_carries_the_dollar_sign_at_both_ends():
+    assert span_text(1700.0, 2200.0, DOLLARS) == "$1700 to $2200"
+
+
+def test_span_without_width_is_one_number():
+    assert span_text(0.02, 0.02, SHARE) == "2 %"
