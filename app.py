@@ -11,6 +11,7 @@ PAGES = {
     "equipment": "Equipment",
     "work": "Work",
     "answer": "Answer",
+    "figures": "Figures",
     "cases": "Saved",
 }
 

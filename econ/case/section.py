@@ -123,7 +123,8 @@ def pairs(raw: object) -> tuple[tuple[str, str], ...] | None:
 def amounts(raw: object) -> tuple[tuple[str, quantity.Amount], ...] | None:
     """Return a table of amounts by path, each in the unit of its own line; an empty one says nothing."""
     if not isinstance(raw, Mapping):
-        raise fault("must be a table of path = number", raw, 'Write it such as changed = {"costs.ground_pad_usd" = 45}.')
+        remedy = 'Write it such as changed = {"costs.ground_pad_usd" = 45}.'
+        raise fault("must be a table of path = number", raw, remedy)
     faults: list[Fault] = []
     read = []
     for key, value in raw.items():

@@ -10,9 +10,9 @@ from econ.climate.weather import Weather
 from econ.energy.served import monthly_kwh
 from econ.evaluate.blocks import row_blocks
 from econ.evaluate.served import served_rooms
+from econ.evaluate.shortage import Block, HourlyNeed, limited_use, taken
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring import loads
-from econ.evaluate.shortage import Block, HourlyNeed, limited_use, taken
 from econ.evaluate.wiring.energy import EnergyUse
 from econ.evaluate.wiring.equipment import machines
 from econ.kernel.arrays import BoolArray, FloatArray

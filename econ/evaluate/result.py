@@ -140,8 +140,8 @@ class AlternativeResult:
     unmet_cooling_h, unmet_heating_h : ndarray, shape (B,)
         Hours a year in which it falls short. [hour]
     unmet_cooling_kh : ndarray, shape (B,)
-        Degree-hours a year above the cooling set-point in the hours asked for; an upper estimate, as extreme days repeat.
-        [K*hour]
+        Degree-hours a year above the cooling set-point in the hours asked for; an upper estimate, as extreme
+        days repeat. [K*hour]
     unmet_moisture_kg_per_yr : ndarray, shape (B,)
         Moisture it leaves in the air in the hours asked for. [kg/year]
     schedule : Schedule

@@ -24,6 +24,9 @@ from econ.uncertainty.verdict import Verdict
 
 RATE_DECIMALS: Final = 1
 
+WHOSE: Final = {"yours": "you said", "usual": "usual value", "not_known": "not known", "computed": "worked out"}
+"""The state of an input, in the words of the screen."""
+
 
 def comparison(answer: Answer) -> Columns:
     """Return the four ways of an answer side by side, the base case marked."""
@@ -68,19 +71,39 @@ def _ratio(value: float) -> str:
 def first_cost(way: AlternativeResult) -> Columns:
     """Return an alternative's first cost line by line, sums beneath; own time stands apart from cash."""
     items = way.line_items
-    amounts = items.amount_usd[0]
+    shown = [line for line in range(len(items.key)) if items.amount_usd[0, line] != 0.0]
+    sums = [float(way.cash_first_cost_usd[0]), float(way.first_cost_usd[0])]
     return {
-        "Line": [*items.label, "Cash in all", "With own time"],
-        "Kind": [*items.category, "", ""],
-        "Who": [*items.party, "", ""],
-        "Quantity": [
-            *(f"{amount:g} {unit}" for amount, unit in zip(items.quantity[0], items.unit, strict=True)),
-            "",
-            "",
-        ],
-        "Amount": [money(float(amount)) for amount in amounts]
-        + [money(float(way.cash_first_cost_usd[0])), money(float(way.first_cost_usd[0]))],
-        "Source": [*items.source, "", ""],
+        "Line": [*(items.label[line] for line in shown), "Cash in all", "With own time"],
+        "Kind": [*(items.category[line] for line in shown), "", ""],
+        "Who": [*(items.party[line] for line in shown), "", ""],
+        "Quantity": [*(f"{items.quantity[0, line]:.4g} {items.unit[line]}" for line in shown), "", ""],
+        "Each": [*(f"${items.unit_price_usd[0, line]:,.2f}" for line in shown), "", ""],
+        "Amount": [f"${amount:,.2f}" for amount in (*items.amount_usd[0, shown].tolist(), *sums)],
+        "Source": [*(items.source[line] for line in shown), "", ""],
+    }
+
+
+def inputs(answer: Answer, wanted: str = "") -> Columns:
+    """Return the inputs behind an answer: path, low, likely, high, unit, whose each is, and its source.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer to a case.
+    wanted : str
+        Only inputs whose path or source holds these letters; empty for all.
+    """
+    sheet, letters = answer.sheet, wanted.strip().casefold()
+    shown = [at for at, path in enumerate(sheet.path) if letters in f"{path} {sheet.source[at]}".casefold()]
+    return {
+        "Input": [sheet.path[at] for at in shown],
+        "Low": sheet.low[shown].tolist(),
+        "Likely": sheet.likely[shown].tolist(),
+        "High": sheet.high[shown].tolist(),
+        "Unit": [sheet.unit[at] for at in shown],
+        "Whose": [WHOSE[sheet.state[at]] for at in shown],
+        "Source": [sheet.source[at] for at in shown],
     }
 
 

@@ -9,6 +9,7 @@ import streamlit as st
 
 from econ.kernel.caution import Caution, Severity
 from econ.report.charts import CHARTS
+from econ.report.size_words import size_sentences
 from econ.report.style import GROUNDS, PLOT_CONFIG
 from econ.ui import now, state
 from econ.uncertainty.answer import Answer
@@ -40,7 +41,8 @@ def picture(key: str, answer: Answer) -> None:
     statement = chart.statement(answer.result, look)
     st.subheader(chart.title)
     st.html(f'<p class="statement">{escape(statement)}</p>')
-    figure = chart.figure(answer.result, look)
+    doubt = {"drawn_rows": answer.drawn} if key == "running_total" else {}
+    figure = chart.figure(answer.result, look, **doubt)
     figure.update_layout(font_family=_FONT)
     st.plotly_chart(figure, theme=None, config=PLOT_CONFIG, key=f"c_{key}", alt=statement)
     with st.expander("Show as a table"):
@@ -51,6 +53,12 @@ def pictures(answer: Answer | None, *keys: str) -> None:
     """Show pictures, where there is an answer to draw."""
     for key in keys if answer is not None else ():
         picture(key, answer)  # type: ignore[arg-type]
+
+
+def sizes(answer: Answer | None) -> None:
+    """Say what the size chosen does and does not do, where there is an answer."""
+    for sentence in size_sentences(answer, now.look()) if answer is not None else ():
+        said(sentence, kind="statement")
 
 
 def drawing(svg: str, statement: str = "") -> None:

@@ -21,7 +21,7 @@ def screen(tmp_path, monkeypatch):
 
 @pytest.fixture
 def ready(screen):
-    """The dashboard with the ready-made lower level saved and open."""
+    """Return the dashboard with the ready-made lower level saved and open."""
     text = write_case(demo_case("lower_level_cold"))
     cases.create(store_path(), "Lower level", text)
     return screen.reloaded()

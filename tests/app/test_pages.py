@@ -72,3 +72,26 @@ def test_expert_fields_of_another_heat_source_are_not_asked(ready):
 def test_price_of_a_fuel_is_asked_once_it_heats_the_room(ready):
     ready.go("place").choose("w_now_heat", "propane")
     assert "w_prices_propane_usd_per_gal" in {field.key for field in ready.app.text_input}
+
+
+def test_figures_page_opens_every_input_with_its_source(ready):
+    table = ready.go("figures").app.dataframe
+    inputs = next(part.value for part in table if "Input" in part.value.columns)
+    assert {"kit.price_usd", "costs.ground_pad_usd"} <= set(inputs["Input"])
+    assert all(inputs["Source"])
+
+
+def test_a_figure_that_no_form_asks_for_can_be_changed_and_put_back(ready):
+    ready.go("figures")
+    ready.app.selectbox(key="w_changed_path").set_value("costs.ground_pad_usd").run()
+    ready.type("w_changed_value", "45")
+    inputs = next(part.value for part in ready.app.dataframe if "Input" in part.value.columns)
+    row = inputs[inputs["Input"] == "costs.ground_pad_usd"].iloc[0]
+    assert (row["Likely"], row["Whose"]) == (45.0, "you said")
+    ready.click(next(button.key for button in ready.app.button if button.label == "Back to the usual value"))
+    inputs = next(part.value for part in ready.app.dataframe if "Input" in part.value.columns)
+    assert inputs[inputs["Input"] == "costs.ground_pad_usd"].iloc[0]["Whose"] == "usual value"
+
+
+def test_equipment_page_says_why_a_size_is_what_it_is(ready):
+    assert "times as much" in ready.go("equipment").html

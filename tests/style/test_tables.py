@@ -25,7 +25,7 @@ UNITS = pint.UnitRegistry()
 UNITS.define("USD = [currency]")
 UNITS.define("cord = 128 * foot**3")
 
-RULES = {"optional", "room_kinds", "era", "mass", "square_root_of_area", "sizing", "energy_by_state"}
+RULES = {"optional", "as_kit", "room_kinds", "era", "mass", "square_root_of_area", "sizing", "energy_by_state"}
 """Where a usual value comes from when it is not one cell of one table."""
 
 

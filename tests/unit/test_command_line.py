@@ -15,7 +15,8 @@ COMPARE_KEYS = {"results_version", "base_case", "lowest_lcc", "verdict", "draws_
 WAY_KEYS = {
     "name", "standing", "meets_need", "first_cost_usd", "cash_first_cost_usd", "own_hours_h", "electricity_kwh_per_yr",
     "energy_cost_usd_per_yr", "lcc_usd", "annualised_cost_usd_per_yr", "net_savings_usd", "sir", "airr",
-    "simple_payback_yr",     "discounted_payback_yr", "in_service_date", "unmet_cooling_kwh_per_yr", "unmet_heating_kwh_per_yr",
+    "simple_payback_yr",
+    "discounted_payback_yr", "in_service_date", "unmet_cooling_kwh_per_yr", "unmet_heating_kwh_per_yr",
     "probability_lowest_lcc_frac",
 }  # fmt: skip
 ROOM_KEYS = {

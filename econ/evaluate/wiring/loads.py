@@ -152,8 +152,8 @@ def counts_heat(values: Values, n_row: int) -> BoolArray:
 def _heated_hours(values: Values, used: BoolArray, n_row: int) -> BoolArray:
     """Return the hours of heating: all day with a set-back, or only in waking hours of use where "sometimes".
 
-    Where heat is not asked for, what heats the room now keeps it at its set-point all the same, uncounted (`counts_heat`);
-    without a heater the room is left to itself.
+    Where heat is not asked for, what heats the room now keeps it at its set-point all the same, uncounted
+    (`counts_heat`); without a heater the room is left to itself.
     """
     is_always = is_option(values, "use.heat", "yes", n_row)
     is_kept_warm = ~counts_heat(values, n_row) & ~is_option(values, "now.heat", "none", n_row)

@@ -35,6 +35,7 @@ EXPERT: Final = ("kit.seer2", "kit.eer2", "kit.hspf2", "window.ceer", "hired.equ
 st.title("Which size and kind does the job, and what must be true of the circuit?")
 present = now.present()
 look.pictures(present.answer, "capacity")
+look.sizes(present.answer)
 for title, paths in GROUPS:
     fields.group(title, *paths)
 fields.expert(*EXPERT)

@@ -49,7 +49,8 @@ def test_rows_that_fall_short_are_the_same_alone_and_among_others():
 def test_a_shortage_of_one_machine_leaves_the_others_as_they_are():
     structure, sheet = prepared(demo_case("sunroom_with_quote"), TABLES, TODAY)
     few, many = (
-        evaluate(structure, moved(sheet, "window.count", np.array([count])), TABLES).alternatives for count in (0.4, 3.0)
+        evaluate(structure, moved(sheet, "window.count", np.array([count])), TABLES).alternatives
+        for count in (0.4, 3.0)
     )
     assert few[WINDOW].unmet_cooling_kh[0] > many[WINDOW].unmet_cooling_kh[0]
     assert few[SELF].electricity_kwh == pytest.approx(many[SELF].electricity_kwh)
