@@ -13,10 +13,7 @@ from econ.loads.network import HourLines, hour_lines
 from econ.loads.rooms import RoomRows
 
 NEWTON_PASSES: Final = 6
-"""Passes over a repeating day: its map is piecewise straight and rising, so Newton ends in few; a test holds it."""
-
-YEAR_SWEEPS: Final = 2
-"""Passes over chained days: the first finds the mass temperature that the last day hands to the first."""
+"""Passes over days: their maps are piecewise straight and rising, so Newton ends in few; a test holds it."""
 
 HOURS: Final = 24
 
@@ -84,10 +81,7 @@ def need(rooms: RoomRows, weather: Weather, humidity_limit_frac: FloatArray) -> 
     """
     limits = _limits(rooms, weather)
     lines = hour_lines(rooms, weather)
-    if weather.is_chained:
-        plant_w, air_c = _chained_days(lines, limits)
-    else:
-        plant_w, air_c = _one_day(lines, limits, _repeating_mass_c(lines, limits))
+    plant_w, air_c = _each_day(lines, limits, _first_mass_c(lines, limits, is_chained=weather.is_chained))
     heat_w = np.maximum(plant_w, 0.0)
     np.subtract(heat_w, plant_w, out=plant_w)
     return Need(heat_w, plant_w, moisture.latent_w(rooms, weather, air_c, humidity_limit_frac), air_c)
@@ -128,29 +122,26 @@ def held(rooms: RoomRows, weather: Weather, most_cool_w: FloatArray) -> Held:
 
     Notes
     -----
-    As `need`, the plant's heat cut off at its limit; what was not removed stays in air and mass and is there in the next
-    hour. Days that repeat themselves make an extreme day's shortage last, so the excess is an upper estimate.
+    As `need`, the plant's heat cut off at its limit; what was not removed stays in air and mass and is there in the
+    next hour. Days that repeat themselves make an extreme day's shortage last, so the excess is an upper estimate.
     """
     limits = _limits(rooms, weather, most_cool_w)
     lines = hour_lines(rooms, weather)
-    if weather.is_chained:
-        plant_w, air_c = _chained_days(lines, limits)
-    else:
-        plant_w, air_c = _one_day(lines, limits, _repeating_mass_c(lines, limits))
+    plant_w, air_c = _each_day(lines, limits, _first_mass_c(lines, limits, is_chained=weather.is_chained))
     cool_c = np.broadcast_to(limits.cool_c, air_c.shape)
     above_k = np.where(np.isfinite(cool_c), np.maximum(air_c - cool_c, 0.0), 0.0)
     return Held(np.maximum(-plant_w, 0.0), above_k)
 
 
 def mass_residual_k(rooms: RoomRows, weather: Weather) -> FloatArray:
-    """Return how far each repeating day's last mass temperature is from its first: what Newton left.
+    """Return how far each day's last mass temperature is from the first of the day that follows: what Newton left.
 
     Parameters
     ----------
     rooms : RoomRows
         Rooms, R of them.
     weather : Weather
-        Days that repeat themselves, n_day of them.
+        Days, n_day of them; each follows itself, or the one before where they are chained.
 
     Returns
     -------
@@ -158,9 +149,9 @@ def mass_residual_k(rooms: RoomRows, weather: Weather) -> FloatArray:
         End minus start. [K]
     """
     lines, limits = hour_lines(rooms, weather), _limits(rooms, weather)
-    start_c = _repeating_mass_c(lines, limits)
+    start_c = _first_mass_c(lines, limits, is_chained=weather.is_chained)
     end_c, _ = _day_end(lines, limits, start_c)
-    return end_c - start_c
+    return end_c - (np.roll(start_c, -1, axis=1) if weather.is_chained else start_c)
 
 
 def _limits(rooms: RoomRows, weather: Weather, most_cool_w: FloatArray | None = None) -> _Limits:
@@ -177,16 +168,35 @@ def _limits(rooms: RoomRows, weather: Weather, most_cool_w: FloatArray | None = 
     return _Limits(np.ascontiguousarray(heat_c.T[:, :, None]), cool_by_hour, most_cool_w)
 
 
-def _repeating_mass_c(lines: HourLines, limits: _Limits) -> FloatArray:
-    """Return the mass temperature at midnight that a repeating day ends with again, shape (R, n_day)."""
+def _first_mass_c(lines: HourLines, limits: _Limits, *, is_chained: bool) -> FloatArray:
+    """Return the mass temperature at each day's first midnight, shape (R, n_day).
+
+    All days at once: each day's map is a straight line about the last guess, and the lines are solved together, each
+    day by itself where it repeats, from the first day to the last and round where one follows the other.
+    """
     mass_c = np.full(lines.mass_base_c.shape[1:], 20.0)
     for _ in range(NEWTON_PASSES):
         end_c, slope = _day_end(lines, limits, mass_c)
-        end_c -= mass_c
-        np.subtract(1.0, slope, out=slope)
-        end_c /= slope
-        mass_c += end_c
+        end_c -= slope * mass_c
+        mass_c = _round_the_year(end_c, slope) if is_chained else end_c / (1.0 - slope)
     return mass_c
+
+
+def _round_the_year(base: FloatArray, slope: FloatArray) -> FloatArray:
+    """Return m where m of the next day is base + slope m, and the first day follows the last; shape (R, n_day).
+
+    A loop over the days of a chain, as each needs the one before; all rows at once.
+    """
+    bases, slopes = np.ascontiguousarray(base.T), np.ascontiguousarray(slope.T)
+    last = np.zeros_like(bases[0])
+    for day_base, day_slope in zip(bases, slopes, strict=True):
+        last = last * day_slope + day_base
+    mass = np.empty_like(bases)
+    mass[0] = last / (1.0 - slopes.prod(axis=0))
+    for day in range(len(bases) - 1):
+        np.multiply(slopes[day], mass[day], out=mass[day + 1])
+        mass[day + 1] += bases[day]
+    return np.ascontiguousarray(mass.T)
 
 
 def _day_end(lines: HourLines, limits: _Limits, mass_c: FloatArray) -> tuple[FloatArray, FloatArray]:
@@ -219,7 +229,7 @@ def _cut_off(change: FloatArray, lowest: FloatArray) -> BoolArray:
     return is_cut
 
 
-def _one_day(lines: HourLines, limits: _Limits, mass_c: FloatArray) -> tuple[FloatArray, FloatArray]:
+def _each_day(lines: HourLines, limits: _Limits, mass_c: FloatArray) -> tuple[FloatArray, FloatArray]:
     """Return plant heat and air, shape (24, R, n_day), from a mass temperature at midnight, which is overwritten."""
     plant_w, air_c = np.empty_like(lines.air_base_c), np.empty_like(lines.air_base_c)
     for hour in range(HOURS):
@@ -235,29 +245,3 @@ def _one_day(lines: HourLines, limits: _Limits, mass_c: FloatArray) -> tuple[Flo
         mass_c += lines.mass_base_c[hour]
         mass_c += lines.mass_per_w * plant_w[hour]
     return plant_w, air_c
-
-
-def _chained_days(lines: HourLines, limits: _Limits) -> tuple[FloatArray, FloatArray]:
-    """Return plant heat and air temperature of days in order, the last handing its mass temperature to the first."""
-    n_day = lines.air_base_c.shape[2]
-    plant_w, air_c = np.empty_like(lines.air_base_c), np.empty_like(lines.air_base_c)
-    cool_c = np.broadcast_to(limits.cool_c, lines.air_base_c.shape)
-    first = limits.most_cool_w if limits.most_cool_w is None else limits.most_cool_w[:, :, :1]
-    mass_c = _repeating_mass_c(_of_day(lines, 0), _Limits(limits.heat_c, cool_c[:, :, :1], first))
-    for _ in range(YEAR_SWEEPS):
-        for day in range(n_day):
-            most = limits.most_cool_w if limits.most_cool_w is None else limits.most_cool_w[:, :, day : day + 1]
-            that_day = _Limits(limits.heat_c, cool_c[:, :, day : day + 1], most)
-            plant_w[:, :, day : day + 1], air_c[:, :, day : day + 1] = _one_day(_of_day(lines, day), that_day, mass_c)
-    return plant_w, air_c
-
-
-def _of_day(lines: HourLines, day: int) -> HourLines:
-    return HourLines(
-        lines.air_per_mass,
-        lines.air_per_w,
-        lines.mass_per_mass,
-        lines.mass_per_w,
-        np.ascontiguousarray(lines.air_base_c[:, :, day : day + 1]),
-        np.ascontiguousarray(lines.mass_base_c[:, :, day : day + 1]),
-    )

@@ -23,7 +23,7 @@ def first_cost(answer: Answer) -> None:
     at = ALTERNATIVES.index(Alternative(way or ALTERNATIVES[SELF]))
     st.dataframe(tables.first_cost(answer.result.alternatives[at]), hide_index=True, key="t_lines")
     st.subheader("Year by year")
-    look.said("In today’s dollars, before discounting.")
+    look.said("In today's dollars, before discounting.")
     st.dataframe(tables.yearly(answer.result, at), hide_index=True, key="t_years")
     st.subheader("Room by room")
     st.dataframe(tables.room_loads(answer, now.look()), hide_index=True, key="t_rooms")
