@@ -1,15 +1,21 @@
 """Blocks of decision rows, so that hourly temporaries stay in the processor's cache."""
 
-from collections.abc import Iterator, Mapping
-from typing import Final
+from collections.abc import Callable, Iterator, Mapping
+from concurrent.futures import ThreadPoolExecutor
+from typing import Final, TypeVar
 
 import numpy as np
 
 from econ.kernel.arrays import FloatArray
 from econ.kernel.errors import ShapeError
 
-ROWS_PER_BLOCK: Final = 256
-"""Rows evaluated at a time; a trial in plain numpy found temporaries of this size to stay in cache."""
+Found = TypeVar("Found")
+
+ROWS_PER_BLOCK: Final = 512
+"""Rows evaluated at a time: of 128, 256, 512 and 1,024, the fastest with two blocks side by side."""
+
+WORKERS: Final = 2
+"""Blocks worked at side by side: numpy lets go of the interpreter while it computes; each block has its own arrays."""
 
 
 def row_count(values: Mapping[str, FloatArray]) -> int:
@@ -56,3 +62,29 @@ def row_blocks(values: Mapping[str, FloatArray], n_row: int) -> Iterator[tuple[i
     for start in range(0, n_row, ROWS_PER_BLOCK):
         rows = slice(start, min(start + ROWS_PER_BLOCK, n_row))
         yield rows.stop - start, {path: value[rows] if np.ndim(value) else value for path, value in values.items()}
+
+
+def in_blocks(
+    compute: Callable[[tuple[int, dict[str, FloatArray]]], Found], values: Mapping[str, FloatArray], n_row: int
+) -> list[Found]:
+    """Return what a function makes of each block, in the order of the rows.
+
+    Parameters
+    ----------
+    compute : callable
+        Number of rows and values of a block in, anything out; pure, so that blocks may be worked at side by side.
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    n_row : int
+        B.
+
+    Returns
+    -------
+    found : list
+        One entry a block.
+    """
+    blocks = list(row_blocks(values, n_row))
+    if len(blocks) == 1:
+        return [compute(blocks[0])]
+    with ThreadPoolExecutor(WORKERS) as pool:
+        return list(pool.map(compute, blocks))

@@ -8,7 +8,7 @@ import numpy as np
 
 from econ.climate.weather import Weather
 from econ.energy.served import monthly_kwh
-from econ.evaluate.blocks import row_blocks
+from econ.evaluate.blocks import in_blocks
 from econ.evaluate.served import served_rooms
 from econ.evaluate.shortage import Block, HourlyNeed, limited_use, taken
 from econ.evaluate.structure import Structure
@@ -92,16 +92,16 @@ def physics(structure: Structure, values: Values, weather: Weather, n_row: int) 
     physics : Physics
         Months and years only; hours are dropped block by block.
     """
-    needs, uses = [], []
-    first_hours: HourlyNeed | None = None
-    for n_block, block_values in row_blocks(values, n_row):
-        hours, ways = _block(structure, block_values, weather, n_block)
-        first_hours = first_hours or hours
-        needs.append(_monthly(hours, weather))
-        uses.append(ways)
-    assert first_hours is not None
+
+    def block(part: tuple[int, dict[str, FloatArray]]) -> tuple[Need, tuple[EnergyUse, ...]]:
+        hours, ways = _block(structure, part[1], weather, part[0])
+        return _monthly(hours, weather), ways
+
+    needs, uses = zip(*in_blocks(block, values, n_row), strict=True)
     by_way = tuple(joined(way) for way in zip(*uses, strict=True))
-    return Physics(joined(needs), by_way, room_kwh(structure, values, weather), *_bins(first_hours, weather))
+    first = {path: value[:1] if np.ndim(value) else value for path, value in values.items()}
+    first_hours, _ = _block(structure, first, weather, 1)
+    return Physics(joined(needs), by_way, room_kwh(structure, first, weather), *_bins(first_hours, weather))
 
 
 def joined(parts: Sequence[Joined]) -> Joined:
@@ -156,8 +156,8 @@ def room_kwh(structure: Structure, values: Values, weather: Weather) -> FloatArr
     ----------
     structure : Structure
         Rooms.
-    values : mapping of str to ndarray, shape () or (B,)
-        Numbers by path.
+    values : mapping of str to ndarray, shape () or (1,)
+        Numbers of that row by path.
     weather : Weather
         The year's days.
 
@@ -166,14 +166,13 @@ def room_kwh(structure: Structure, values: Values, weather: Weather) -> FloatArr
     room_kwh : ndarray, shape (3, n_rooms)
         Need in the hours and duties asked for. [kWh]
     """
-    first = {path: value[:1] if np.ndim(value) else value for path, value in values.items()}
-    rooms = loads.room_rows(structure, first, 1, weather)
-    found = need(rooms, weather, loads.humidity_limit_frac(structure, first, 1))
+    rooms = loads.room_rows(structure, values, 1, weather)
+    found = need(rooms, weather, loads.humidity_limit_frac(structure, values, 1))
     by_month = [
         monthly_kwh(part, weather.month, weather.weight_d) for part in (found.cool_w, found.latent_w, found.heat_w)
     ]
     yearly: FloatArray = np.stack(by_month).sum(axis=2)
-    yearly[2] *= loads.counts_heat(first, 1)[0]
+    yearly[2] *= loads.counts_heat(values, 1)[0]
     return yearly
 
 

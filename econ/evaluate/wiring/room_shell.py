@@ -125,6 +125,10 @@ def skin_of(values: Values, index: int, shell: Shell) -> Skin:
     area_m2, wall_u, roof_u, floor_u, window_u, shgc, absorptance = (
         room_amount(values, index, name, n_row) for name in SKIN_AMOUNTS
     )
+    wall_u, roof_u, floor_u = (
+        surfaces.in_use_u_w_per_m2k(u, surfaces.OUTER_FILM_M2K_PER_W) for u in (wall_u, roof_u, floor_u)
+    )
+    window_u = surfaces.in_use_u_w_per_m2k(window_u, surfaces.RATED_WINDOW_FILM_M2K_PER_W)
     above_frac, above_sun_frac, above_sky_frac = (
         looked_up(values, f"rooms[{index}].above", table, n_row)
         for table in (ABOVE_FRAC, ABOVE_SUN_FRAC, ABOVE_SKY_FRAC)

@@ -126,5 +126,5 @@ def test_values_of_different_lengths_are_refused():
 def test_blocks_give_back_every_row_once_in_order():
     values = {"a": np.arange(600.0), "b": np.asarray(1.0)}
     parts = list(row_blocks(values, 600))
-    assert [count for count, _ in parts] == [256, 256, 88]
+    assert [count for count, _ in parts] == [512, 88]
     assert np.concatenate([part["a"] for _, part in parts]).tolist() == list(range(600))

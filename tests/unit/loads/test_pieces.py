@@ -21,16 +21,37 @@ def test_window_aperture_is_glass_times_what_passes():
 
 
 def test_opaque_aperture_is_absorptance_times_outer_film_times_conductance():
-    assert surfaces.opaque_aperture_m2(np.full((1, 9), 5.0), np.array([0.7])) == pytest.approx(0.7 * 0.04 * 5.0)
+    assert surfaces.opaque_aperture_m2(np.full((1, 9), 5.0), np.array([0.7])) == pytest.approx(0.7 * 0.06 * 5.0)
 
 
-def test_roofs_lose_twice_as_much_to_the_sky_as_walls():
+def test_film_in_the_sun_is_that_of_the_mean_station_s_wind_at_a_suburban_wall():
+    from econ.tables.loaders import load_tables
+
+    stations = load_tables().stations
+    open_m_per_s = np.mean([stations.station(name).wind_m_per_s[0] for name in stations.names])
+    at_wall_m_per_s = open_m_per_s * (270.0 / 10.0) ** 0.14 * (2.5 / 370.0) ** 0.22
+    by_wind = 1.0 / (4.5 + 4.0 + 4.0 * at_wall_m_per_s)
+    assert by_wind == pytest.approx(surfaces.IN_USE_FILM_M2K_PER_W, abs=0.005)
+
+
+def test_walls_see_a_third_of_the_cold_sky_that_roofs_see():
     walls, roofs = (
         surfaces.sky_loss_w(np.array([10.0]), np.zeros(1)),
         surfaces.sky_loss_w(np.zeros(1), np.array([10.0])),
     )
-    assert roofs == pytest.approx(2.0 * walls)
-    assert roofs == pytest.approx(0.04 * 4.5 * 11.0 * 10.0)
+    assert walls == pytest.approx(0.35 * roofs)
+    assert roofs == pytest.approx(0.06 * 4.5 * 11.0 * 10.0)
+
+
+# Walton (1983): view of the sky (1 + cos t)/2, of which sqrt((1 + cos t)/2) is sky; t = 90 degrees
+def test_wall_s_view_of_the_cold_sky_is_walton_s():
+    sky_frac = 0.5 * 0.5**0.5
+    assert sky_frac == pytest.approx(surfaces.SKY_VIEW_WALL_FRAC, abs=0.005)
+
+
+def test_u_value_in_use_has_the_thicker_film():
+    in_use = surfaces.in_use_u_w_per_m2k(np.array([0.0, 2.0]), surfaces.OUTER_FILM_M2K_PER_W)
+    assert in_use == pytest.approx([0.0, 1.0 / (1.0 / 2.0 + 0.06 - 0.04)])
 
 
 def test_rooms_of_a_house_share_out_the_whole_dwelling_s_gain():

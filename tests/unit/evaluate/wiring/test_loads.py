@@ -56,6 +56,11 @@ USE = {
 }
 
 
+def in_use(u, film=0.04):
+    """Return a printed U-value with the film of a house in use, 0.06 m2 K/W."""
+    return 1.0 / (1.0 / u + 0.06 - film)
+
+
 def values(*rooms, **use):
     """Return values by path: plain rooms with these changes, and plain use with dots written as underscores."""
     said = USE | {name.replace("_", ".", 1): value for name, value in use.items()}
@@ -71,14 +76,14 @@ def rows(*rooms, n_row=1, **use):
 
 def test_walls_and_windows_conduct_by_their_areas():
     room = rows()
-    assert room.ua_opaque_w_per_k[0] == pytest.approx(0.5 * (2.0 * LENGTH_M * HEIGHT_M - 2.0))
-    assert room.ua_window_w_per_k[0] == pytest.approx(3.0 * 2.0)
+    assert room.ua_opaque_w_per_k[0] == pytest.approx(in_use(0.5) * (2.0 * LENGTH_M * HEIGHT_M - 2.0))
+    assert room.ua_window_w_per_k[0] == pytest.approx(in_use(3.0, 0.033) * 2.0)
     assert room.ua_ground_w_per_k[0] == 0.0
 
 
 def test_east_and_west_are_as_wide_as_area_over_length():
     room = rows({"north": "heated_room", "south": "heated_room", "east": "outside", "window_south_m2": 0.0})
-    assert room.ua_opaque_w_per_k[0] == pytest.approx(0.5 * AREA_M2 / LENGTH_M * HEIGHT_M)
+    assert room.ua_opaque_w_per_k[0] == pytest.approx(in_use(0.5) * AREA_M2 / LENGTH_M * HEIGHT_M)
 
 
 @pytest.mark.parametrize("length", [np.nan, None])
@@ -87,7 +92,7 @@ def test_a_room_without_a_length_is_square(length):
     if length is None:
         del said["rooms[0].length_m"]
     room = loads.room_rows(SimpleNamespace(n_rooms=1), said, 1, WEATHER)
-    assert room.ua_opaque_w_per_k[0] == pytest.approx(0.5 * np.sqrt(AREA_M2) * HEIGHT_M)
+    assert room.ua_opaque_w_per_k[0] == pytest.approx(in_use(0.5) * np.sqrt(AREA_M2) * HEIGHT_M)
 
 
 def test_windows_let_sun_in_on_their_own_face():
@@ -112,14 +117,14 @@ def test_a_side_to_a_heated_room_passes_nothing():
 @pytest.mark.parametrize(("above", "share", "sun"), [("flat_roof", 1.0, 1.0), ("vented_attic", 0.9, 0.37)])
 def test_what_is_above_decides_what_the_roof_feels(above, share, sun):
     more = rows({"above": above})
-    assert (more.ua_opaque_w_per_k - rows().ua_opaque_w_per_k)[0] == pytest.approx(share * 0.3 * AREA_M2)
-    assert more.opaque_aperture_m2[0, 8] == pytest.approx(0.7 * 0.04 * 0.3 * AREA_M2 * sun)
+    assert (more.ua_opaque_w_per_k - rows().ua_opaque_w_per_k)[0] == pytest.approx(share * in_use(0.3) * AREA_M2)
+    assert more.opaque_aperture_m2[0, 8] == pytest.approx(0.7 * 0.06 * in_use(0.3) * AREA_M2 * sun)
 
 
 @pytest.mark.parametrize(("below", "share"), [("open_air", 1.0), ("vented_crawl", 0.8), ("unheated_room", 0.5)])
 def test_what_is_below_decides_what_the_floor_feels(below, share):
     more = rows({"below": below})
-    assert (more.ua_opaque_w_per_k - rows().ua_opaque_w_per_k)[0] == pytest.approx(share * 0.4 * AREA_M2)
+    assert (more.ua_opaque_w_per_k - rows().ua_opaque_w_per_k)[0] == pytest.approx(share * in_use(0.4) * AREA_M2)
 
 
 def test_a_slab_feels_the_ground_and_not_the_air():
@@ -137,8 +142,8 @@ def test_ground_swings_less_than_the_air_and_about_a_warmer_mean():
 def test_an_earth_side_is_buried_as_deep_as_it_is_said_to_be():
     half = rows({"north": "earth", "earth_depth_m": 1.25})
     whole = rows({"north": "earth", "earth_depth_m": 2.5})
-    south = 0.5 * (LENGTH_M * HEIGHT_M - 2.0)
-    assert half.ua_opaque_w_per_k[0] - south == pytest.approx(0.5 * LENGTH_M * 1.25)
+    south = in_use(0.5) * (LENGTH_M * HEIGHT_M - 2.0)
+    assert half.ua_opaque_w_per_k[0] - south == pytest.approx(in_use(0.5) * LENGTH_M * 1.25)
     assert whole.ua_opaque_w_per_k[0] == pytest.approx(south)
     assert whole.ua_ground_w_per_k > half.ua_ground_w_per_k
 
@@ -151,7 +156,7 @@ def test_a_wall_deeper_than_the_room_is_high_starts_below_grade():
 def test_windows_that_outgrow_their_side_within_doubt_fill_it():
     side_m2 = LENGTH_M * HEIGHT_M
     room = rows({"window_south_m2": 1.2 * side_m2})
-    assert room.ua_window_w_per_k[0] == pytest.approx(3.0 * side_m2)
+    assert room.ua_window_w_per_k[0] == pytest.approx(in_use(3.0, 0.033) * side_m2)
 
 
 def test_windows_far_larger_than_their_side_are_refused():
@@ -218,7 +223,7 @@ def test_rooms_stand_one_after_the_other_and_rows_know_their_owner():
 def test_values_may_differ_row_by_row():
     said = values() | {"rooms[0].wall_u_w_per_m2k": np.array([0.5, 1.0]), "use.cool": np.array([0.0, 1.0])}
     room = loads.room_rows(SimpleNamespace(n_rooms=1), said, 2, WEATHER)
-    assert room.ua_opaque_w_per_k[1] == pytest.approx(2.0 * room.ua_opaque_w_per_k[0])
+    assert room.ua_opaque_w_per_k[1] == pytest.approx(in_use(1.0) / in_use(0.5) * room.ua_opaque_w_per_k[0])
     assert room.is_cooled.any(axis=1).tolist() == [True, False]
 
 

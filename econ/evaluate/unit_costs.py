@@ -1,0 +1,61 @@
+"""Which rows of the cost table the evaluation reads: the others are for screens and later use, and are not drawn."""
+
+from functools import lru_cache
+from itertools import product
+from typing import Final
+
+from econ.installation.labour import CIRCUIT_AT_M
+from econ.kernel.alternative import ALTERNATIVES
+from econ.tables.tasks import InstallationTables, installation_tables
+
+NAMED: Final = (
+    "association_d",
+    "callback_reserve_frac",
+    "circuit_120v_frac",
+    "circuit_pad_life_yr",
+    "commission_owner_kit_usd",
+    "contractor_billed_usd_per_h",
+    "contractor_helper_billed_usd_per_h",
+    "core_bite_m",
+    "electrical_permit_usd",
+    "electrician_call_out_usd",
+    "electrician_hourly_usd_per_h",
+    "equipment_markup_frac",
+    "final_connection_usd",
+    "freight_usd",
+    "landlord_consent_d",
+    "materials_markup_frac",
+    "mechanical_permit_usd",
+    "minimum_hire_d",
+    "outlet_120v_usd",
+    "outlet_240v_usd",
+    "outlet_permit_usd",
+    "panel_spaces_usd",
+    "replacement_installation_frac",
+    "travel_usd",
+    "window_drop_off_usd",
+    "window_refit_self_h",
+    "window_take_out_self_h",
+)
+"""Rows that wiring modules read by name; a row left out is a KeyError in every evaluation."""
+
+
+@lru_cache(maxsize=1)
+def read_keys() -> frozenset[str]:
+    """Return the keys of the cost table that tasks, tools, circuits and wiring modules read."""
+    work = installation_tables()
+    circuits = {f"circuit_{at:.0f}m_{wiring}_usd" for at, wiring in product(CIRCUIT_AT_M, ("exposed", "fished"))}
+    return frozenset({*NAMED, *circuits, *_of_tasks(work), *_of_tools(work)} - {""})
+
+
+def _of_tasks(work: InstallationTables) -> set[str]:
+    keys = set()
+    for table in (work.tasks[way] for way in ALTERNATIVES):
+        keys |= {key for parties in table.hours for source in parties for key in source.key}
+        keys |= {material.key for materials in table.materials for material in materials}
+        keys |= {path.removeprefix("costs.") for path in table.wait if path.startswith("costs.")}
+    return keys
+
+
+def _of_tools(work: InstallationTables) -> set[str]:
+    return {key for tool in work.tools for key in (tool.buy, tool.rent, tool.resale)}

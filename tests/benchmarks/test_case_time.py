@@ -1,0 +1,65 @@
+"""How long a case takes: its point result, 4,096 draws, and loads with machines for ten thousand rows, with memory."""
+
+import tracemalloc
+
+import numpy as np
+import pytest
+
+from econ.evaluate.evaluate import evaluate
+from econ.evaluate.physics import physics
+from econ.evaluate.prepare import prepared
+from econ.evaluate.sheet import point
+from econ.evaluate.wiring import climate
+from econ.tables.loaders import load_tables
+from econ.uncertainty.answer import drawn_result
+from tests.benchmarks.clock import Timed, hourly_floor_s, shortest_s
+from tests.demo import TODAY, demo_case
+
+CASE = "garage_studio_hot"
+N_DAY = 84
+ROWS_PER_BLOCK = 256
+
+
+def parts():
+    """Return structure, sheet and tables of a one-room demo case."""
+    structure, sheet = prepared(demo_case(CASE), load_tables(), TODAY)
+    return structure, sheet, load_tables()
+
+
+def test_one_case_takes_well_under_a_second():
+    structure, sheet, tables = parts()
+    values = point(sheet)
+    seconds = shortest_s(lambda: evaluate(structure, values, tables), 3)
+    found = Timed(f"evaluate {CASE}", seconds, hourly_floor_s(1, N_DAY), 0.2)
+    found.report()
+    assert found.ratio < 250.0
+
+
+@pytest.mark.long
+def test_draws_take_a_few_sweeps_a_block():
+    structure, sheet, tables = parts()
+    n_draw = 4096
+    floor_s = n_draw / ROWS_PER_BLOCK * hourly_floor_s(ROWS_PER_BLOCK, N_DAY)
+    seconds = shortest_s(lambda: drawn_result(structure, sheet, tables, n_draw, 1), 1)
+    found = Timed(f"{n_draw} draws of {CASE}", seconds, floor_s, 4.0)
+    found.report()
+    assert found.ratio < 30.0
+
+
+@pytest.mark.long
+def test_ten_thousand_rows_of_loads_and_machines_stay_in_time_and_memory():
+    structure, sheet, tables = parts()
+    values, n_row = point(sheet), 10_000
+    values["rooms[0].floor_area_m2"] = values["rooms[0].floor_area_m2"] * np.linspace(0.9, 1.1, n_row)
+    weather = climate.weather(structure, tables)
+    floor_s = n_row / ROWS_PER_BLOCK * hourly_floor_s(ROWS_PER_BLOCK, N_DAY)
+    seconds = shortest_s(lambda: physics(structure, values, weather, n_row), 1)
+    found = Timed(f"{n_row} rows of loads with machines", seconds, floor_s, 2.0)
+    found.report()
+    tracemalloc.start()
+    physics(structure, values, weather, n_row)
+    peak_mb = tracemalloc.get_traced_memory()[1] / 1e6
+    tracemalloc.stop()
+    print(f"peak {peak_mb:.0f} MB, budget 150 MB")
+    assert found.ratio < 30.0
+    assert peak_mb < 150.0
