@@ -13,7 +13,7 @@ ONE_PERSON_KG: Final = 23.0
 FALL_HEIGHT_M: Final = 1.8
 """m, 6 ft: from here falls need protection on building sites. 29 CFR 1926.501."""
 
-NIOSH: Final = "NIOSH Publication 94-110 (1994), load constant"
+NIOSH: Final = "NIOSH Publication 94-110 (1994), load constant (from memory)"
 
 
 def outdoor_needs_two(facts: Facts) -> BoolArray:
@@ -67,7 +67,7 @@ LIFTING_RULES: Final = (
         "The outdoor unit goes up where a fall would hurt badly.",
         "Use a lift, scaffold or hoist, never a ladder with the unit in hand; or choose a place on the ground.",
         "contractor",
-        "29 CFR 1926.501",
+        "29 CFR 1926.501 (from memory)",
         ("outdoor_height_m",),
         DUCTLESS,
     ),

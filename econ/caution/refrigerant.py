@@ -88,7 +88,7 @@ REFRIGERANT_RULES: Final = (
         "Join only couplings made for it, by hand first, then with two wrenches to the stated torque, valves in the "
         "maker's order; read what the US EPA says of pre-charged parts.",
         "whoever connects the lines",
-        "US EPA, Clean Air Act section 608",
+        "US EPA, Clean Air Act section 608 (from memory)",
         alternatives=SELF,
     ),
     Rule(
@@ -99,7 +99,7 @@ REFRIGERANT_RULES: Final = (
         "This kit is flared: connecting it opens the circuit.",
         "Have a certified person flare, test, evacuate and release the charge.",
         "contractor",
-        "US EPA, Clean Air Act section 608",
+        "US EPA, Clean Air Act section 608 (from memory)",
         alternatives=SELF,
     ),
     Rule(

@@ -92,7 +92,19 @@ ROOM_RULES: Final = (
         "Rooms in contact with the soil can hold radon; holes and house pressure change it.",
         "Test before and after the work; act at 4 pCi/L or more.",
         "you",
-        "US EPA, A Citizen's Guide to Radon",
+        "US EPA, A Citizen's Guide to Radon (from memory)",
+        ("earth_depth_m",),
+    ),
+    Rule(
+        "room.earth_in_doubt",
+        Topic.ROOM,
+        Severity.NOTE,
+        is_in_contact_with_soil,
+        "What this room in the earth needs is less sure than elsewhere: its cooling can be off by half, its heating by "
+        "a quarter.",
+        "Do not choose a larger unit for safety; ask somebody who has measured such a room nearby.",
+        "you",
+        "this program's own check against an hourly simulation; see its notes for developers",
         ("earth_depth_m",),
     ),
     Rule(

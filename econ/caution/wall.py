@@ -81,7 +81,7 @@ WALL_RULES: Final = (
         "The house is from before 1978: its paint may hold lead.",
         "Test the paint before drilling or sanding; in a let home the work rules bind the landlord.",
         "you",
-        "US EPA, Renovation, Repair and Painting rule",
+        "US EPA, Renovation, Repair and Painting rule (from memory)",
         ("built_yr",),
         DUCTLESS,
     ),

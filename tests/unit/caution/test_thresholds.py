@@ -39,6 +39,7 @@ NUMBER_CASES = [
     ("drilling.asbestos", "built_yr", [1990.0, 1991.0], [1989.0]),
     ("drilling.below_grade", "earth_depth_m", [0.0, 0.149], [0.15, 0.151]),
     ("room.radon", "earth_depth_m", [0.0], [0.001]),
+    ("room.earth_in_doubt", "earth_depth_m", [0.0], [0.001]),
     ("room.closed_door", "closed_rooms_count", [0.0], [1.0, 2.0]),
     ("line_set.too_short", "line_run_m", [5.99, 6.0], [6.01]),
     ("line_set.rise_too_high", "line_rise_m", [7.59, 7.6, -7.6], [7.61, -7.61]),
@@ -108,6 +109,7 @@ CLAIM_CASES = [
     ("room.old_unit_blocks_window", {"has_old_units": True}),
     ("room.casement", {"is_casement": True}),
     ("room.radon", {"is_lower_level": True}),
+    ("room.earth_in_doubt", {"is_lower_level": True}),
     ("water.condensate_pump", {"drain_pump": True}),
 ]
 
