@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from econ.case.choices import CHOICES, option_at, table_path
 from econ.evaluate.result import AlternativeResult, Result
 from econ.kernel.alternative import ALTERNATIVES
 from econ.report.look import Look
@@ -74,7 +75,7 @@ def first_cost(way: AlternativeResult) -> Columns:
     shown = [line for line in range(len(items.key)) if items.amount_usd[0, line] != 0.0]
     sums = [float(way.cash_first_cost_usd[0]), float(way.first_cost_usd[0])]
     return {
-        "Line": [*(items.label[line] for line in shown), "Cash in all", "With own time"],
+        "Line": [*(_sentence(items.label[line]) for line in shown), "Cash in all", "With own time"],
         "Kind": [*(items.category[line] for line in shown), "", ""],
         "Who": [*(items.party[line] for line in shown), "", ""],
         "Quantity": [*(f"{items.quantity[0, line]:.4g} {items.unit[line]}" for line in shown), "", ""],
@@ -98,13 +99,23 @@ def inputs(answer: Answer, wanted: str = "") -> Columns:
     shown = [at for at, path in enumerate(sheet.path) if letters in f"{path} {sheet.source[at]}".casefold()]
     return {
         "Input": [sheet.path[at] for at in shown],
-        "Low": sheet.low[shown].tolist(),
-        "Likely": sheet.likely[shown].tolist(),
-        "High": sheet.high[shown].tolist(),
+        "Low": [_input_text(sheet.path[at], sheet.low[at]) for at in shown],
+        "Likely": [_input_text(sheet.path[at], sheet.likely[at]) for at in shown],
+        "High": [_input_text(sheet.path[at], sheet.high[at]) for at in shown],
         "Unit": [sheet.unit[at] for at in shown],
         "Whose": [WHOSE[sheet.state[at]] for at in shown],
         "Source": [sheet.source[at] for at in shown],
     }
+
+
+def _sentence(label: str) -> str:
+    """Return a label with a capital first letter."""
+    return f"{label[:1].upper()}{label[1:]}"
+
+
+def _input_text(path: str, value: float) -> str:
+    """Return an input's value as text: a choice by its option, a number with what digits it has."""
+    return option_at(path, value).replace("_", " ") if table_path(path) in CHOICES else f"{value:.5g}"
 
 
 def yearly(result: Result, position: int) -> Columns:

@@ -1,7 +1,7 @@
 """Prices shared by all routes: lines of materials, labour, permits and own time."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -67,9 +67,10 @@ def material_lines(route: Route, markup_frac: FloatArray) -> list[Line]:
     Returns
     -------
     lines : list of Line
-        A material of several tasks is one line.
+        A material of several tasks is one line, at the mean price of its parts.
     """
     quantity: dict[str, FloatArray] = {}
+    marked_up: dict[str, FloatArray] = {}
     for task, materials in enumerate(route.rows.table.materials):
         party = route.rows.party[:, task]
         is_supplied = party == CONTRACTOR_PARTY
@@ -77,11 +78,19 @@ def material_lines(route: Route, markup_frac: FloatArray) -> list[Line]:
             is_supplied = np.ones_like(is_supplied)
         in_package = (party == ELECTRICIAN_PARTY) & (route.rows.table.key[task] == "circuit")
         is_used = route.rows.is_active[:, task] & ~in_package
-        used = np.where(is_used, np.where(is_supplied, markup_frac, 1.0), 0.0)
+        factor = np.where(is_supplied, markup_frac, 1.0)
         for material in materials:
-            amount = used * route.site.quantities[material.quantity]
+            amount = is_used * route.site.quantities[material.quantity]
             quantity[material.key] = quantity.get(material.key, route.zeros()) + amount
-    return [route.cost_line(key, "materials", "self", amount) for key, amount in quantity.items()]
+            marked_up[material.key] = marked_up.get(material.key, route.zeros()) + amount * factor
+    return [_marked_up_line(route, key, amount, marked_up[key]) for key, amount in quantity.items()]
+
+
+def _marked_up_line(route: Route, key: str, quantity: FloatArray, marked_up: FloatArray) -> Line:
+    """Return one material's line: how much of it, at its price with the markup of what the contractor supplies."""
+    factor = np.divide(marked_up, quantity, out=np.ones_like(marked_up), where=quantity > 0.0)
+    plain = route.cost_line(key, "materials", "self", quantity)
+    return replace(plain, unit_price_usd=plain.unit_price_usd * factor)
 
 
 def circuit_lines(route: Route, is_circuit: BoolArray) -> list[Line]:
