@@ -98,13 +98,16 @@ def is_late(late_d: Read) -> Callable[[Facts], BoolArray]:
     return holds
 
 
+UNIT_WORDS: Final = {"window": "the window unit", "kit": "the kit", "hired": "the contractor's unit"}
+
+
 def _too_small(route: str, given: str, short: str, read: Read, alternatives: tuple[str, ...]) -> Rule:
     return Rule(
         f"sizing.{route}_too_small",
         Topic.EQUIPMENT,
         Severity.CAUTION,
         is_too_small(read),
-        "On the hottest design day this unit gives less than the rooms need.",
+        f"On the hottest design day {UNIT_WORDS[route]} gives less than the rooms need.",
         "Take the next size, shade the sun side, or accept some warm hours.",
         "you",
         PRACTICE,

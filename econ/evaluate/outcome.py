@@ -9,7 +9,7 @@ import numpy as np
 from econ.case.choices import code, option_at
 from econ.equipment.machine import MachineRows
 from econ.equipment.sizing import cooling_capacity_w, heating_capacity_w
-from econ.evaluate.physics import Physics
+from econ.evaluate.physics import Physics, is_cooled_enough
 from econ.evaluate.result import AlternativeResult, Capability
 from econ.evaluate.structure import Structure
 from econ.evaluate.summary import DesignRows, cooling_by_month_kd
@@ -103,7 +103,7 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
     at = parts.ways.index(way)
     cash = cash_first_cost_usd(way.line_items)
     wait = np.nan_to_num(way.schedule.in_service_d, nan=0.0)
-    meets_cooling = does_cool(parts, use)
+    meets_cooling = is_cooled_enough(parts.values, parts.hours.need, use)
     as_made_up = np.ones(parts.n_row, dtype=np.bool_)
     return AlternativeResult(
         name=ALTERNATIVES[at],
@@ -135,13 +135,6 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
         waiting_cdd_kd=_passed_kd(parts, wait),
         capability=capability,
     )
-
-
-def does_cool(parts: Parts, use: EnergyUse) -> BoolArray:
-    """Return whether cooling is met but for a small share of the season's need, or not asked for, shape (B,)."""
-    wanted = parts.hours.need.cool_kwh.sum(axis=1) + parts.hours.need.latent_kwh.sum(axis=1)
-    is_met: BoolArray = use.unmet_cooling_kwh_per_yr <= parts.number("rules.unmet_cooling_allowed_frac") * wanted
-    return is_met | ~parts.is_cooling_asked
 
 
 def _passed_kd(parts: Parts, wait_d: FloatArray) -> FloatArray:

@@ -6,6 +6,7 @@ from typing import TypeVar
 
 import numpy as np
 
+from econ.case.choices import code
 from econ.climate.weather import Weather
 from econ.energy.served import monthly_kwh
 from econ.evaluate.blocks import in_blocks
@@ -102,6 +103,29 @@ def physics(structure: Structure, values: Values, weather: Weather, n_row: int) 
     first = {path: value[:1] if np.ndim(value) else value for path, value in values.items()}
     first_hours, _ = _block(structure, first, weather, 1)
     return Physics(joined(needs), by_way, room_kwh(structure, first, weather), *_bins(first_hours, weather))
+
+
+def is_cooled_enough(values: Values, need: Need, use: EnergyUse) -> BoolArray:
+    """Return whether cooling is met but for the small share that is allowed, or not asked for.
+
+    Parameters
+    ----------
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    need : Need
+        What is wanted.
+    use : EnergyUse
+        What one way leaves undone.
+
+    Returns
+    -------
+    is_enough : ndarray of bool, shape (B,)
+        One claim a row.
+    """
+    wanted = need.cool_kwh.sum(axis=1) + need.latent_kwh.sum(axis=1)
+    is_met: BoolArray = use.unmet_cooling_kwh_per_yr <= values["rules.unmet_cooling_allowed_frac"] * wanted
+    is_enough: BoolArray = is_met | (np.asarray(values["use.cool"]) == code("use.cool", "no"))
+    return is_enough
 
 
 def joined(parts: Sequence[Joined]) -> Joined:

@@ -1,6 +1,7 @@
 """From a case to structure and sheet: usual values, sizes by the design load, then what hangs on a size."""
 
 import math
+from dataclasses import replace
 from datetime import date
 from typing import Final
 
@@ -22,13 +23,14 @@ from econ.evaluate.machines import (
     write_now,
     write_window,
 )
+from econ.evaluate.physics import is_cooled_enough, physics
 from econ.evaluate.served import served_rooms
 from econ.evaluate.sheet import Sheet, point, sheet_of
 from econ.evaluate.structure import Structure
 from econ.evaluate.unit_costs import read_keys
 from econ.evaluate.usual import YOURS, write_usual
 from econ.evaluate.wiring import climate, loads
-from econ.kernel.alternative import Alternative
+from econ.kernel.alternative import SELF, WINDOW, Alternative
 from econ.kernel.arrays import FloatArray
 from econ.kernel.errors import CaseError, Fault
 from econ.kernel.spread import Spread
@@ -63,20 +65,56 @@ def prepared(case: Case, tables: Tables, today: date) -> tuple[Structure, Sheet]
     sheet : Sheet
         Every input with low, likely, high, source and whose it is.
     """
-    draft = Draft(case, tables, today)
-    write_usual(draft)
-    write_fixed(draft)
-    draft_structure = structure_of(draft, ("none",) * 4)
-    cooling_w, heating_w = wanted_w(draft, draft_structure)
-    write_now(draft)
-    kit_size = kit_size_for(draft, draft_structure, cooling_w, heating_w)
+    base = Draft(case, tables, today)
+    write_usual(base)
+    write_fixed(base)
+    cooling_w, heating_w = wanted_w(base, structure_of(base, ("none",) * 4))
+    write_now(base)
+    kits = kit_sizes_from(base, kit_size_for(base, structure_of(base, ("none",) * 4), cooling_w, heating_w))
+    windows = window_sizes_from(base, *window_size_for(base, cooling_w))
+    at = {SELF: 0, WINDOW: 0}
+    while True:
+        structure, sheet = _sized(base, kits[at[SELF]], windows[at[WINDOW]])
+        short = short_ways(structure, sheet, tables)
+        growing = [way for way, sizes in ((SELF, kits), (WINDOW, windows)) if short[way] and at[way] + 1 < len(sizes)]
+        if not growing:
+            return structure, sheet
+        for way in growing:
+            at[way] += 1
+
+
+def _sized(base: Draft, kit_size: str, window: tuple[str, float]) -> tuple[Structure, Sheet]:
+    """Return structure and sheet with one size of kit and one of window units."""
+    draft = replace(base, entries=dict(base.entries), options=dict(base.options))
     write_kit(draft, kit_size)
     write_hired(draft, kit_size)
-    window_size, count = window_size_for(draft, cooling_w)
-    write_window(draft, window_size, count)
+    write_window(draft, *window)
     write_changed(draft)
-    kinds = technologies(draft, tables.window(window_size, cycle=draft.taken("window.cycle")))
+    kinds = technologies(draft, draft.tables.window(window[0], cycle=draft.taken("window.cycle")))
     return structure_of(draft, kinds), sheet_of(draft.entries)
+
+
+def short_ways(structure: Structure, sheet: Sheet, tables: Tables) -> tuple[bool, ...]:
+    """Return which ways leave more of the cooling undone than is allowed, in the order of ALTERNATIVES."""
+    values = point(sheet)
+    found = physics(structure, values, climate.weather(structure, tables), 1)
+    return tuple(not bool(is_cooled_enough(values, found.need, use)[0]) for use in found.uses)
+
+
+def kit_sizes_from(draft: Draft, size: str) -> tuple[str, ...]:
+    """Return the sizes that may be tried for the kit: the user's alone, or the chosen one and all above."""
+    if draft.taken("kit.size") != CHOSEN:
+        return (size,)
+    sizes = [str(each) for each in draft.tables.ductless_sizes("kit", draft.taken("kit.grade"))]
+    return tuple(sizes[sizes.index(size) :])
+
+
+def window_sizes_from(draft: Draft, size: str, count: float) -> tuple[tuple[str, float], ...]:
+    """Return the sizes that may be tried for window units, with their count: the user's, or the chosen and above."""
+    if draft.taken("window.size") != CHOSEN:
+        return ((size, count),)
+    sizes = [str(each) for each in draft.tables.window_sizes(cycle=draft.taken("window.cycle"))]
+    return tuple((each, count) for each in sizes[sizes.index(size) :])
 
 
 def write_changed(draft: Draft) -> None:

@@ -283,3 +283,14 @@ def listed(parts: Sequence[str], last: str = "and") -> str:
     if len(parts) < 2:
         return "".join(parts)
     return f"{', '.join(parts[:-1])} {last} {parts[-1]}"
+
+
+def plural(word: str, count: int) -> str:
+    """Return a word, with an s where there is not one of it.
+
+    Examples
+    --------
+    >>> plural("answer", 1), plural("answer", 3)
+    ('answer', 'answers')
+    """
+    return word if count == 1 else f"{word}s"

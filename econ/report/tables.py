@@ -49,7 +49,7 @@ def _measures(result: Result, verdict: Verdict, position: int) -> dict[str, str]
     base = "against base"
     return {
         "Standing": STANDING_WORDS[way.standing],
-        "Does all you asked for": "yes" if bool(way.meets_need[0]) else "no",
+        "Does all you asked for": _does_it(result, way),
         "Cash now": first_cost_money(float(way.cash_first_cost_usd[0])),
         "First cost, own time priced": first_cost_money(float(way.first_cost_usd[0])),
         "Your hours": hours(float(way.own_hours_h[0])),
@@ -63,6 +63,14 @@ def _measures(result: Result, verdict: Verdict, position: int) -> dict[str, str]
         f"Payback in today's money {base}": years(float(found.discounted_payback_yr[position, 0])),
         "Cheapest": in_tries(verdict.chance[position]),
     }
+
+
+def _does_it(result: Result, way: AlternativeResult) -> str:
+    """Return whether the job is done; rooms behind a closed door are said, as no one unit can be counted on there."""
+    if not bool(way.meets_need[0]):
+        return "no"
+    closed = [name for name, served in zip(result.rooms.name, result.rooms.is_served, strict=True) if not served]
+    return f"yes, but not counted on in: {', '.join(closed)}" if closed else "yes"
 
 
 def _ratio(value: float) -> str:

@@ -18,9 +18,11 @@ from econ.report.numbers import (
     measure,
     money,
     plain_number,
+    plural,
     two_digits,
     years,
 )
+from econ.report.shortfall import nothing_fits, nothing_fits_text
 from econ.report.style import NAMES
 from econ.uncertainty.verdict import Verdict
 
@@ -69,10 +71,6 @@ NOTICED_H: Final = 1.0
 
 NOTICED_KG: Final = 1.0
 """kg of water a year; moisture left below this is not told (assumption)."""
-
-
-def _plural(word: str, count: int) -> str:
-    return word if count == 1 else f"{word}s"
 
 
 def is_cooling_only(way: AlternativeResult) -> bool:
@@ -126,6 +124,8 @@ def verdict_text(result: Result, verdict: Verdict, deciders: Sequence[str] = ())
     """
     if verdict.winner is None:
         return _none_open(result)
+    if nothing_fits(verdict) and verdict.kind != "not_allowed":
+        return nothing_fits_text(result, verdict)
     if verdict.kind == "not_allowed":
         return _not_allowed(result, verdict)
     if verdict.kind == "too_close":
@@ -264,7 +264,7 @@ def _obstacles(result: Result) -> str:
     number = COUNTS[count] if count < len(COUNTS) else plain_number(count)
     verb = "stands" if count == 1 else "stand"
     first = ", above all these" if count > MOST_OBSTACLES else ""
-    return f" {number} {_plural('thing', count)} {verb} in the way{first}: {'; '.join(reasons[:MOST_OBSTACLES])}."
+    return f" {number} {plural('thing', count)} {verb} in the way{first}: {'; '.join(reasons[:MOST_OBSTACLES])}."
 
 
 def _lowered(sentence: str) -> str:
@@ -384,7 +384,7 @@ def answers_text(n_yours: int, n_usual: int, n_not_known: int) -> str:
     >>> answers_text(9, 30, 3), answers_text(1, 30, 0)
     ('made from 9 answers, 30 usual, 3 not known', 'made from 1 answer, 30 usual, 0 not known')
     """
-    return f"made from {n_yours} {_plural('answer', n_yours)}, {n_usual} usual, {n_not_known} not known"
+    return f"made from {n_yours} {plural('answer', n_yours)}, {n_usual} usual, {n_not_known} not known"
 
 
 def strip_text(n_yours: int, n_usual: int, n_not_known: int) -> str:
@@ -395,4 +395,4 @@ def strip_text(n_yours: int, n_usual: int, n_not_known: int) -> str:
     >>> strip_text(5, 32, 4)
     '5 of your answers, 32 usual, 4 not known'
     """
-    return f"{n_yours} of your {_plural('answer', n_yours)}, {n_usual} usual, {n_not_known} not known"
+    return f"{n_yours} of your {plural('answer', n_yours)}, {n_usual} usual, {n_not_known} not known"

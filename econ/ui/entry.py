@@ -11,7 +11,7 @@ from econ.case import quantity
 Entry: TypeAlias = str | float | dict[str, str | float] | None
 """A value as a case file writes it; None takes the answer back."""
 
-_NUMBER: Final = r"[-+\u2212]?(?:\d[\d,]*\.?\d*|\.\d+)"
+_NUMBER: Final = r"[-+\u2212]?(?:\d{1,3}(?:,\d{3})+(?:\.\d*)?|\d+\.?\d*|\.\d+)"
 _TO: Final = r"\s*(?:to|\u2013|-)\s*"
 _ONE: Final = re.compile(rf"({_NUMBER})\s*(\D.*)?")
 _TWO: Final = re.compile(rf"({_NUMBER}){_TO}({_NUMBER})\s*(\D.*)?")

@@ -90,12 +90,17 @@ def draw_one(path: str) -> None:
             st.html(fault_html(found.fault))
 
 
+def _opening(problem: str) -> str:
+    """Return what is wrong as the beginning of a sentence."""
+    return f"The {escape(problem)}" if problem.startswith("unit ") else f"It {escape(problem)}"
+
+
 def fault_html(fault: Fault, where: str = "") -> str:
     """Return what was read, what is allowed and what to do."""
     place = f"{escape(where)} " if where else ""
     return (
         f'<div class="fault" role="alert"><b>Not taken: {place}{escape(fault.got)}.</b> '
-        f"It {escape(fault.problem)}. {escape(fault.remedy)}</div>"
+        f"{_opening(fault.problem)}. {escape(fault.remedy)}</div>"
     )
 
 

@@ -60,9 +60,7 @@ def _button(option: str, chosen: str | None) -> None:
 
 
 def _choose(option: str, chosen: str | None) -> None:
-    if option == chosen:
-        state.take_back(_PATH)
-    else:
+    if option != chosen:
         state.give(_PATH, option, option)
 
 

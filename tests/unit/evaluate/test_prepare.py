@@ -9,9 +9,11 @@ from econ.case.choices import code
 from econ.case.edit import with_value
 from econ.case.schema import case_from
 from econ.case.toml import read_case
-from econ.evaluate.prepare import prepared
+from econ.evaluate.prepare import prepared, short_ways
+from econ.kernel.alternative import SELF, WINDOW
 from econ.kernel.errors import CaseError
 from econ.tables.loaders import load_tables
+from econ.uncertainty.answer import answer
 from tests.demo import TODAY, demo_case
 
 TABLES = load_tables()
@@ -138,3 +140,34 @@ def test_a_field_of_the_form_cannot_be_changed_as_a_figure():
 def test_decision_date_of_the_case_wins_over_today():
     case = read_case('[place]\nstation = "Yuma Intl Arpt, AZ"\ndecision_date = "2027-01-02"\n[[rooms]]\nname = "A"\n')
     assert sheet(case, date(2026, 7, 1)).entry("place.decision_doy").likely == 1.0
+
+
+# A converted garage in a very hot place: the size that meets the design day leaves too much undone in use.
+HOT = case_from({"place": {"station": "Phoenix Sky Harbor Intl AP, AZ"}, "rooms": [{"kind": "garage"}]})
+
+
+def test_sizes_chosen_by_the_program_pass_its_own_test_of_doing_the_job():
+    structure, chosen = prepared(HOT, TABLES, TODAY)
+    assert short_ways(structure, chosen, TABLES)[WINDOW : SELF + 1] == (False, False)
+
+
+def test_a_size_of_the_users_is_kept_though_it_falls_short():
+    structure, chosen = prepared(with_value(HOT, "kit.size", "6"), TABLES, TODAY)
+    assert chosen.entry("kit.capacity_w").likely == pytest.approx(6_000 * 0.29307107, rel=1e-4)
+    assert short_ways(structure, chosen, TABLES)[SELF]
+
+
+def test_no_size_below_the_one_chosen_would_do():
+    _, chosen = prepared(HOT, TABLES, TODAY)
+    sizes = TABLES.ductless_sizes("kit", "standard")
+    size = min(sizes, key=lambda each: abs(each * 293.07 - chosen.entry("kit.capacity_w").likely))
+    below = str(sizes[sizes.index(size) - 1])
+    structure, smaller = prepared(with_value(HOT, "kit.size", below), TABLES, TODAY)
+    design_w = wanted_w_of(HOT)
+    is_too_small = smaller.entry("kit.capacity_w").likely < design_w
+    assert short_ways(structure, smaller, TABLES)[SELF] or is_too_small
+
+
+def wanted_w_of(case):
+    result = answer(case, TABLES, TODAY, 0).result
+    return float((result.rooms.design_cooling_sensible_w + result.rooms.design_cooling_latent_w).sum())

@@ -31,6 +31,7 @@ HEAT = Shown("degC", "degF", is_bare=False, is_percent=False, high=35.0)
         ("1,900 (1,700 to 2,200)", DOLLARS, {"low": 1700.0, "likely": 1900.0, "high": 2200.0}),
         ("-4", AREA, "-4 ft**2"),
         ("green", AREA, "green"),
+        ("30,5", DOLLARS, "30 ,5"),
     ],
 )
 def test_typed_text_reads_as_a_case_file_would_say(text, shown, said):
