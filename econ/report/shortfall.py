@@ -30,6 +30,6 @@ def nothing_fits_text(result: Result, verdict: Verdict) -> str:
     warm = hours(float(way.unmet_cooling_h[0]))
     return (
         f"None of these does all that you asked for as it stands. “{NAMES[way.name]}” comes closest: it leaves the "
-        f"room too warm for about {warm} a year. A larger size, shade on the sun side, a tighter room or a warmer set-point "
-        "would bring one within reach; cost was not what decided."
+        f"room too warm for about {warm} a year. A larger size, shade on the sun side, a tighter room or a warmer "
+        "set-point would bring one within reach; cost was not what decided."
     )
