@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from html import escape
+from typing import Final
 
 from econ.kernel.alternative import ALTERNATIVES, Alternative
 from econ.report.style import MARKS, NAMES, Theme, colour
@@ -53,6 +54,10 @@ def cards_html(ways: tuple[Way, ...], theme: Theme) -> str:
     return f'<div class="cards">{"".join(_card(way, theme) for way in ways)}</div>'
 
 
+FAILS: Final = "✗"
+"""Mark of a way that is open but fails a test: the job, the date or the cash."""
+
+
 def glyph(name: Alternative, theme: Theme) -> str:
     """Return the second mark of an alternative, in its colour."""
     return f'<span aria-hidden="true" style="color:{colour(name, theme)}">{MARKS[name].glyph}</span>'
@@ -69,8 +74,10 @@ def _strip_way(way: Way, theme: Theme) -> str:
 
 
 def _standing(way: Way) -> str:
-    words = escape(way.standing)
-    return f'<span class="mark" role="img" aria-label="{words}">{way.mark}</span> <span class="in_words">{words}</span>'
+    """Return the mark and words of whether a way is open; one that fails a test says which instead."""
+    words = escape(way.out or way.standing)
+    mark = FAILS if way.out else way.mark
+    return f'<span class="mark" role="img" aria-label="{words}">{mark}</span> <span class="in_words">{words}</span>'
 
 
 def _cool(way: Way) -> str:
