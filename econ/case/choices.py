@@ -3,6 +3,8 @@
 import re
 from typing import Final
 
+from econ.installation.anchoring import HOLDING_BASES, YIELDING_BASES
+
 NOT_KNOWN: Final = "not_known"
 """The last option of every choice: "I don't know", kept apart from an untouched default."""
 
@@ -60,6 +62,7 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
     "site.association": ("none", "consent_needed", "refused"),
     "site.wall": WALLS,
     "site.outdoor_place": ("ground_pad", "wall_bracket", "roof"),
+    "site.anchor_base": (*HOLDING_BASES, *YIELDING_BASES),
     "site.drain": ("gravity", "pump"),
     "site.panel_spaces": YES_NO,
     "site.wiring": ("exposed", "fished"),

@@ -49,6 +49,10 @@ class Facts:
         Where the outdoor unit goes; condensate is not known to run by gravity.
     is_escape, escape_unknown, is_casement : ndarray
         The window for a window unit.
+    anchor_unknown, anchor_refused : ndarray
+        What the outdoor bracket is fixed to is not known; it carries no outdoor unit.
+    bracket_pull_n, anchor_ultimate_n : ndarray
+        Pull on the top pair of the bracket's anchors; breaking load of one as its maker prints it. [N] [N]
     has_old_units : ndarray
         Old window units are there.
     heat_asked, dry_asked : ndarray
@@ -110,6 +114,10 @@ class Facts:
     is_escape: BoolArray
     escape_unknown: BoolArray
     is_casement: BoolArray
+    anchor_unknown: BoolArray
+    anchor_refused: BoolArray
+    bracket_pull_n: FloatArray
+    anchor_ultimate_n: FloatArray
     has_old_units: BoolArray
     heat_asked: BoolArray
     dry_asked: BoolArray

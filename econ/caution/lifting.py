@@ -3,7 +3,7 @@
 from typing import Final
 
 from econ.caution.facts import Facts
-from econ.caution.rule import DUCTLESS, PRACTICE, SELF, WINDOW, Rule, always
+from econ.caution.rule import DUCTLESS, SELF, WINDOW, Rule, always
 from econ.kernel.arrays import BoolArray
 from econ.kernel.caution import Severity, Topic
 
@@ -80,18 +80,6 @@ LIFTING_RULES: Final = (
         "Have a contractor confirm the load and flash every hole.",
         "contractor",
         alternatives=DUCTLESS,
-    ),
-    Rule(
-        "lifting.bracket_anchors",
-        Topic.WORK,
-        Severity.HOLD_POINT,
-        lambda facts: facts.on_bracket,
-        "A bracket pulls hardest on its top anchors; they must reach structure.",
-        "Use studs or a ledger, or anchors used at a quarter of their breaking load; never siding or foam.",
-        "contractor",
-        PRACTICE,
-        ("outdoor_kg",),
-        DUCTLESS,
     ),
     Rule(
         "lifting.window_bracing",

@@ -4,6 +4,7 @@ from typing import Final
 
 import numpy as np
 
+from econ.caution.anchor import ANCHOR_RULES
 from econ.caution.facts import Facts
 from econ.caution.lifting import LIFTING_RULES
 from econ.caution.permit import PERMIT_RULES
@@ -21,6 +22,7 @@ RULES: Final[tuple[Rule, ...]] = (
     *WALL_RULES,
     *PERMIT_RULES,
     *LIFTING_RULES,
+    *ANCHOR_RULES,
     *ROOM_RULES,
     *SIZING_RULES,
 )

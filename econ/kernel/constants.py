@@ -40,6 +40,9 @@ DAYS_PER_YEAR: Final = 365.0
 MONTH_DAYS: Final = (31.0, 28.0, 31.0, 30.0, 31.0, 30.0, 31.0, 31.0, 30.0, 31.0, 30.0, 31.0)
 """d in each month of a year without 29 February."""
 
+GRAVITY_M_PER_S2: Final = 9.80665
+"""m/s2, standard acceleration of free fall. NIST SP 811 (2008), App. B.8; exact."""
+
 STANDARD_PRESSURE_PA: Final = 101_325.0
 """Pa at sea level. ISO 2533:1975 Standard Atmosphere."""
 

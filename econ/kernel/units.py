@@ -56,6 +56,8 @@ SUFFIX_UNITS: Final[dict[str, str]] = {
     "_m2": "m^2",
     "_m3": "m^3",
     "_pa": "Pa",
+    "_n": "N",
+    "_m_per_s2": "m/s^2",
     "_a": "A",
     "_v": "V",
     "_h": "hour",

@@ -34,6 +34,23 @@ class Site(Section):
         "Lines needed", "Along the way the pipes go, from indoor unit to outdoor unit.", length(0.3, 60.0)
     )
     line_rise_m: Amt = amount("Lines up or down", "Difference in height between the two units.", length(0.0, 30.0))
+    anchor_base: Choice = choice(
+        "Bracket is fixed to",
+        "What the bolts of the outdoor bracket reach: studs, a ledger, solid concrete, filled or through-bolted block.",
+        after="site.outdoor_place=wall_bracket",
+    )
+    anchor_ultimate_n: Amt = amount(
+        "Breaking load of one anchor", "As the anchor's maker prints it for this wall; a quarter of it is allowed.",
+        Measure("N", "lbf", 100.0, 200_000.0), after="site.outdoor_place=wall_bracket",
+    )  # fmt: skip
+    bracket_reach_m: Amt = amount(
+        "Wall to middle of the unit", "How far out the unit's middle stands on its bracket.", length(0.1, 1.5, "in"),
+        after="site.outdoor_place=wall_bracket", expert=True,
+    )  # fmt: skip
+    bracket_height_m: Amt = amount(
+        "Height of the bracket", "Between its upper and lower bolts.", length(0.05, 1.5, "in"),
+        after="site.outdoor_place=wall_bracket", expert=True,
+    )  # fmt: skip
     drain: Choice = choice("Drain", "Water must run downhill all the way, or be pumped.")
     panel_distance_m: Amt = amount("Panel to outdoor unit", "Along the way the wire goes.", length(0.3, 150.0))
     panel_spaces: Choice = choice(

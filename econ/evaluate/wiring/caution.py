@@ -12,6 +12,7 @@ from econ.caution.facts import Facts
 from econ.evaluate.served import served_rooms
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.installation_site import Inputs, site_facts
+from econ.installation.anchoring import YIELDING_BASES, top_pull_n
 from econ.kernel.alternative import HIRED, SELF, WINDOW
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.caution import Caution
@@ -122,8 +123,15 @@ def _numbers(inputs: Inputs) -> dict[str, FloatArray]:
         "indoor_kg": "kit.indoor_kg",
         "window_kg": "window.weight_kg",
         "outdoor_height_m": "site.outdoor_height_m",
+        "anchor_ultimate_n": "site.anchor_ultimate_n",
     }
-    return {field: _number(inputs, path) for field, path in paths.items()}
+    return {field: _number(inputs, path) for field, path in paths.items()} | {"bracket_pull_n": _pull_n(inputs)}
+
+
+def _pull_n(inputs: Inputs) -> FloatArray:
+    """Return the pull on the top anchors of the outdoor bracket, shape (B,)."""
+    reach_m, height_m = inputs.number("site.bracket_reach_m"), inputs.number("site.bracket_height_m")
+    return top_pull_n(_number(inputs, "kit.outdoor_kg"), reach_m, height_m)
 
 
 def _room_facts(structure: Structure, inputs: Inputs) -> dict[str, FloatArray | BoolArray]:
@@ -172,6 +180,8 @@ def _site_claims(structure: Structure, inputs: Inputs, at: dict[str, BoolArray])
         "is_escape": asks("window.escape", "yes"),
         "escape_unknown": asks("window.escape", NOT_KNOWN),
         "is_casement": asks("window.opening", "casement"),
+        "anchor_unknown": asks("site.anchor_base", NOT_KNOWN),
+        "anchor_refused": asks("site.anchor_base", *YIELDING_BASES),
         "has_old_units": at["has_old_units"],
         "heat_asked": ~asks("use.heat", "no"),
         "dry_asked": asks("use.dry", "yes"),

@@ -24,6 +24,8 @@ NUMBERS = {
     "indoor_kg": 10.0,
     "window_kg": 25.0,
     "outdoor_height_m": 0.2,
+    "bracket_pull_n": 300.0,
+    "anchor_ultimate_n": 4000.0,
     "moisture_share_frac": 0.2,
     "design_cool_w": 3000.0,
     "design_heat_w": 3000.0,

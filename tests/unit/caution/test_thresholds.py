@@ -45,6 +45,7 @@ NUMBER_CASES = [
     ("line_set.rise_too_high", "line_rise_m", [7.59, 7.6, -7.6], [7.61, -7.61]),
     ("refrigerant.charge_above_room_limit", "charge_kg", [LIMIT_KG - 1e-6, LIMIT_KG], [LIMIT_KG + 1e-6]),
     ("lifting.work_at_height", "outdoor_height_m", [1.79], [1.8, 1.81]),
+    ("anchor.indoor_plate_heavy", "indoor_kg", [20.3, 20.4], [20.5]),
     ("room.moisture_dominates", "moisture_share_frac", [0.49, 0.5], [0.51]),
     ("sizing.window_too_small", "window_cool_w", [3000.0, 3001.0], [2999.0]),
     ("sizing.kit_too_small", "kit_cool_w", [3000.0, 3001.0], [2999.0]),
@@ -75,6 +76,12 @@ def test_weights_need_a_second_person_above_23_kg_and_not_where_one_is_there(wei
     assert code not in codes(**{weight: 60.0}, has_helper=True)
 
 
+@pytest.mark.parametrize(("pull_n", "is_raised"), [(999.9, False), (1000.0, False), (1000.1, True)])
+def test_a_bracket_may_pull_its_top_pair_with_a_quarter_of_one_anchors_breaking_load(pull_n, is_raised):
+    found_codes = codes(on_bracket=True, bracket_pull_n=pull_n, anchor_ultimate_n=4000.0)
+    assert ("anchor.too_weak" in found_codes) is is_raised
+
+
 @pytest.mark.parametrize(("wall_m", "is_raised"), [(0.1, False), (0.1016, False), (0.102, True), (0.254, True)])
 def test_bites_are_named_where_masonry_is_thicker_than_the_bit_is_deep(wall_m, is_raised):
     assert ("drilling.several_bites" in codes(wall_thickness_m=wall_m, is_masonry=True)) is is_raised
@@ -103,7 +110,9 @@ CLAIM_CASES = [
     ("permit.landlord_consent", {"is_tenant": True}),
     ("permit.association", {"consent_needed": True}),
     ("lifting.roof", {"on_roof": True}),
-    ("lifting.bracket_anchors", {"on_bracket": True}),
+    ("anchor.base_unknown", {"on_bracket": True, "anchor_unknown": True}),
+    ("anchor.base_refused", {"on_bracket": True, "anchor_refused": True}),
+    ("anchor.not_rated", {"on_bracket": True, "anchor_ultimate_n": np.nan}),
     ("room.escape_window", {"is_escape": True}),
     ("room.escape_window_unknown", {"escape_unknown": True}),
     ("room.old_unit_blocks_window", {"has_old_units": True}),
@@ -126,6 +135,10 @@ def test_a_claim_raises_its_rule(code, claims):
         ("permit.needed", {"permit_needed": True, "permit_unknown": True}),
         ("permit.room_never_permitted", {"is_garage": True}),
         ("permit.room_never_permitted", {"permit_unknown": True}),
+        ("anchor.base_unknown", {"anchor_unknown": True}),
+        ("anchor.base_refused", {"anchor_refused": True}),
+        ("anchor.not_rated", {"anchor_ultimate_n": np.nan}),
+        ("anchor.too_weak", {"bracket_pull_n": 9000.0}),
         ("drilling.veneer_anchor", {"is_veneer": True}),
         ("drilling.veneer_anchor", {"on_bracket": True}),
         ("sizing.kit_short_of_heat", {"kit_heat_w": 100.0, "heat_asked": False}),
@@ -137,7 +150,7 @@ def test_half_of_a_condition_raises_nothing(code, claims):
 
 def test_every_rule_has_a_case_here():
     tried = {case[0] for case in NUMBER_CASES} | {case[0] for case in CLAIM_CASES} | ALWAYS
-    tried |= {"lifting.outdoor_needs_two", "lifting.window_needs_two", "drilling.several_bites"}
+    tried |= {"lifting.outdoor_needs_two", "lifting.window_needs_two", "drilling.several_bites", "anchor.too_weak"}
     assert tried == {rule.code for rule in RULES}
 
 

@@ -17,6 +17,7 @@ CHOSEN = {
     "site.association": "none",
     "site.wall": "wood_frame",
     "site.outdoor_place": "ground_pad",
+    "site.anchor_base": "not_known",
     "site.drain": "gravity",
     "site.panel_spaces": "yes",
     "site.wiring": "exposed",
@@ -39,6 +40,8 @@ CHOSEN = {
 NUMBERS = {
     "site.wall_thickness_m": 0.15,
     "site.outdoor_height_m": 0.2,
+    "site.bracket_reach_m": 0.35,
+    "site.bracket_height_m": 0.4,
     "site.line_run_m": 4.5,
     "site.panel_distance_m": 10.0,
     "kit.price_usd": 2100.0,
