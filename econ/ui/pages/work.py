@@ -8,7 +8,8 @@ from econ.ui import board, closing, fields, look, now, sketches
 
 SITE: Final = {
     "What is allowed here?": "occupancy permit owner_may_mechanical owner_may_electrical association",
-    "Where does it go?": "wall wall_thickness_m outdoor_place outdoor_height_m anchor_base anchor_ultimate_n line_run_m line_rise_m drain",
+    "What wall is drilled?": "wall wall_thickness_m",
+    "Where does it go?": "outdoor_place outdoor_height_m anchor_base anchor_ultimate_n line_run_m line_rise_m drain",
     "Where does its power come from?": "circuit panel_distance_m panel_spaces wiring",
 }
 WORK: Final = {
