@@ -19,7 +19,7 @@ from econ.report.numbers import (
 )
 from econ.report.pictures.frame import Columns
 from econ.report.style import NAMES
-from econ.report.words import STANDING_WORDS
+from econ.report.words.standing import STANDING_WORDS
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.verdict import Verdict
 

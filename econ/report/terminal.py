@@ -4,11 +4,13 @@ from textwrap import fill
 from typing import Final
 
 from econ.case.edit import answer_counts
-from econ.report import tables, words
+from econ.report import tables
 from econ.report.look import Look
 from econ.report.numbers import UnitSystem
 from econ.report.pictures.frame import Columns
 from econ.report.style import Theme
+from econ.report.words import counts as count_words
+from econ.report.words.verdict import verdict_text
 from econ.uncertainty.answer import Answer
 
 WIDTH: Final = 100
@@ -29,12 +31,12 @@ def compare_text(answer: Answer) -> str:
         The answer to a case.
     """
     counts = answer_counts(answer.case)
-    made_from = words.answers_text(counts["yours"], counts["usual"], counts["not_known"])
+    made_from = count_words.answers_text(counts["yours"], counts["usual"], counts["not_known"])
     shown = answer.result.cautions[:MOST_CAUTIONS]
     left = len(answer.result.cautions) - len(shown)
     return "\n".join(
         [
-            fill(words.verdict_text(answer.result, answer.verdict), WIDTH),
+            fill(verdict_text(answer.result, answer.verdict), WIDTH),
             f"({made_from}; {answer.draws_used:,} tries, seed {answer.seed})",
             "",
             aligned(tables.comparison(answer)),

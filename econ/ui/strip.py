@@ -5,9 +5,9 @@ from html import escape
 import streamlit as st
 
 from econ.case.edit import answer_counts
-from econ.report import words
 from econ.report.numbers import UnitSystem
 from econ.report.style import GROUNDS
+from econ.report.words.counts import strip_text
 from econ.ui import cards, now, shelf, state
 from econ.ui.ways import ways
 
@@ -33,7 +33,7 @@ def _body(present: now.Now) -> str:
 
 def _counts(present: now.Now) -> str:
     counts = answer_counts(state.current_case())
-    text = words.strip_text(counts["yours"], counts["usual"], counts["not_known"])
+    text = strip_text(counts["yours"], counts["usual"], counts["not_known"])
     stale = '<span class="stale">before this change</span>' if present.trouble and present.answer else ""
     return f'<div class="counts"><span>{text}</span>{stale}</div>'
 

@@ -4,8 +4,11 @@ import streamlit as st
 
 from econ.case.edit import answer_counts
 from econ.kernel.alternative import ALTERNATIVES, KEEP, SELF
-from econ.report import tables, words
+from econ.report import tables
 from econ.report.style import NAMES
+from econ.report.words import counts as count_words
+from econ.report.words import money
+from econ.report.words.verdict import verdict_text
 from econ.ui import cards, look, now, state
 from econ.ui.ways import ways
 from econ.uncertainty.answer import Answer
@@ -14,12 +17,12 @@ from econ.uncertainty.answer import Answer
 def draw(answer: Answer) -> None:
     """Draw verdict, cards, what they were made from, and when extra money comes back."""
     reader = now.look()
-    look.said(words.verdict_text(answer.result, answer.verdict), kind="verdict")
+    look.said(verdict_text(answer.result, answer.verdict), kind="verdict")
     look.said(" ".join(_under(answer)))
     look.said(now.turned())
     st.html(cards.cards_html(ways(answer, reader), state.theme()))
     counts = answer_counts(state.current_case())
-    made = words.answers_text(counts["yours"], counts["usual"], counts["not_known"])
+    made = count_words.answers_text(counts["yours"], counts["usual"], counts["not_known"])
     look.said(f"{made.capitalize()}; {answer.draws_used:,} tries.", kind="made_from")
     with st.expander("Compare in figures"):
         st.dataframe(tables.comparison(answer), hide_index=True)
@@ -31,11 +34,11 @@ def _under(answer: Answer) -> list[str]:
     winner = answer.verdict.winner
     if winner is None or answer.drawn is None:
         return []
-    said = [words.own_time_text(answer.result)] if winner is ALTERNATIVES[SELF] else []
+    said = [money.own_time_text(answer.result)] if winner is ALTERNATIVES[SELF] else []
     spends = winner is not ALTERNATIVES[KEEP]
-    return [*said, words.most_cash_text(answer.drawn, winner)] if spends else said
+    return [*said, money.most_cash_text(answer.drawn, winner)] if spends else said
 
 
 def _paybacks(answer: Answer) -> list[str]:
-    named = [f"{NAMES[name]}: {words.payback_text(answer.result, name)}" for name in ALTERNATIVES]
+    named = [f"{NAMES[name]}: {money.payback_text(answer.result, name)}" for name in ALTERNATIVES]
     return [line.replace("$", "\\$") for line in named]

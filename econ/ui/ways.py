@@ -5,8 +5,9 @@ from typing import Final
 
 from econ.evaluate.result import AlternativeResult
 from econ.kernel.alternative import ALTERNATIVES, Standing
-from econ.report import numbers, words
+from econ.report import numbers
 from econ.report.look import Look
+from econ.report.words import gaps, standing
 from econ.ui.cards import Way
 from econ.uncertainty.answer import Answer
 
@@ -28,15 +29,15 @@ def _way(answer: Answer, place: int, look: Look) -> Way:
     found = answer.result.alternatives[place]
     return Way(
         name=found.name,
-        standing=words.STANDING_WORDS[found.standing],
+        standing=standing.STANDING_WORDS[found.standing],
         mark=_MARKS[found.standing],
         cash=numbers.first_cost_money(float(found.cash_first_cost_usd[0])),
         a_year=numbers.first_cost_money(float(answer.result.measures.annualised_cost_usd_per_yr[place, 0])),
         hours=f"{float(found.own_hours_h[0]):.0f} h",
         cool_day=_cool_day(found, look),
         chance=_chance(answer, place),
-        lacks=words.shortcoming(answer.result, found.name, look),
-        out=numbers.listed([words.REASON_WORDS[code] for code in answer.verdict.reasons[place]]),
+        lacks=gaps.shortcoming(answer.result, found.name, look),
+        out=numbers.listed([standing.REASON_WORDS[code] for code in answer.verdict.reasons[place]]),
         is_out=not answer.verdict.eligible[place],
         is_pick=answer.verdict.winner is found.name,
     )

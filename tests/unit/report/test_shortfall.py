@@ -2,8 +2,8 @@
 
 from econ.case.edit import with_value
 from econ.case.schema import case_from
-from econ.report.shortfall import nothing_fits
-from econ.report.words import verdict_text
+from econ.report.words.shortfall import nothing_fits
+from econ.report.words.verdict import verdict_text
 from econ.tables.loaders import load_tables
 from econ.uncertainty.answer import answer
 from tests.demo import TODAY, demo_answer

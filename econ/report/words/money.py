@@ -1,0 +1,55 @@
+"""Payback, own hours and cash, in words."""
+
+from typing import Final
+
+import numpy as np
+
+from econ.evaluate.result import Result
+from econ.kernel.alternative import ALTERNATIVES, HIRED, SELF, Alternative
+from econ.report.numbers import first_cost_money, hours, money, two_digits, years
+from econ.report.style import NAMES
+
+MOST_CASH_SHARE: Final = 0.95
+"""The cash told as the most to expect is not passed in this share of the draws."""
+
+
+def payback_text(result: Result, name: Alternative) -> str:
+    """Return when the extra money at the start comes back, and against what; every branch names the base case."""
+    position, base = ALTERNATIVES.index(name), ALTERNATIVES.index(result.base_case)
+    against = f"Against “{NAMES[result.base_case]}”"
+    extra = float(result.streams.first_usd[position, 0] - result.streams.first_usd[base, 0])
+    measures = result.measures
+    if position == base:
+        return f"This is what the others are compared with: “{NAMES[result.base_case]}”."
+    if extra <= 0.0:
+        return f"{against} there is nothing to pay back: it costs no more at the start."
+    if not bool(measures.simple_payback_exists[position, 0]):
+        span = f"within {result.study_period_yr} years"
+        return f"{against} the extra {first_cost_money(extra)} at the start does not come back {span}."
+    undone = ", until a later cost takes it out again" if bool(measures.simple_payback_is_undone[position, 0]) else ""
+    length = years(float(measures.simple_payback_yr[position, 0]))
+    return f"{against} the extra {first_cost_money(extra)} at the start comes back in about {length}{undone}."
+
+
+def own_time_text(result: Result) -> str:
+    """Return what own hours pay compared with hiring, mishap allowance taken off; empty where no own hours go in."""
+    own, hired = result.alternatives[SELF], result.alternatives[HIRED]
+    spent_h = float(own.own_hours_h[0])
+    if spent_h <= 0.0:
+        return ""
+    saved = float(hired.cash_first_cost_usd[0] - own.cash_first_cost_usd[0])
+    if saved <= 0.0:
+        return f"Your own {hours(spent_h)} save nothing compared with hiring."
+    return (
+        f"Your own {hours(spent_h)} pay about {money(two_digits(saved / spent_h))} each compared with hiring, "
+        f"after an allowance for mishaps."
+    )
+
+
+def most_cash_text(result: Result, name: Alternative) -> str:
+    """Return the cash to expect before the room is cool; of a result at draws, the amount that 19 of 20 stay below."""
+    cash = result.alternatives[ALTERNATIVES.index(name)].cash_first_cost_usd
+    if len(cash) == 1:
+        return f"The cash you should expect to need is {first_cost_money(float(cash[0]))}."
+    most = float(np.quantile(cash, MOST_CASH_SHARE))
+    return f"The most cash you should expect to need is {first_cost_money(most)}."
