@@ -34,6 +34,23 @@ BOX_LINE_FT = (16.0, 20.0, 25.0)
 LFL_KG_PER_M3 = 0.307
 """Lower flammability limit of R-32, from memory."""
 
+REFRIGERANT = "R-32"
+RUN_LOSS_PER_M: dict[str, Three] = {
+    "R-32": (0.0008, 0.0018, 0.0035), "R-454B": (0.001, 0.0023, 0.0045), "R-410A": (0.001, 0.0026, 0.005),
+}  # fmt: skip
+"""Output lost with each metre of line beyond the rated 7.6 m. Common practice, no source: makers' correction tables
+for older sets lie near 2 % for twice the rated length; refrigerants that need less mass flow lose less. Assumption."""
+RISE_LOSS_PER_M: Three = (0.0, 0.0005, 0.0015)
+"""Output lost with each metre of height, up or down. Assumption: the weight of the liquid column alone."""
+PAN_HEATER_W: dict[str, Three] = {
+    "economy": (0.0, 0.0, 0.0), "standard": (0.0, 0.0, 100.0), "cold_climate": (30.0, 80.0, 150.0),
+}  # fmt: skip
+"""Base-pan heater: sets for deep frost have one, others seldom. Common practice, no source."""
+PAN_HEATER_BELOW_C: Three = (-2.0, 0.0, 2.0)
+CRANKCASE_HEATER_W: Three = (0.0, 10.0, 40.0)
+"""Warming of a standing compressor through its windings. Common practice, no source."""
+CRANKCASE_HEATER_BELOW_C: Three = (5.0, 10.0, 18.0)
+
 LARGE_FROM = 18
 LINE_MAX_FT = {False: 50.0, True: 82.0}
 RISE_MAX_FT = {False: 25.0, True: 49.0}
@@ -94,7 +111,7 @@ def line(cost: dict[str, Three], kind: str, size: int, grade: str) -> dict[str, 
     box = tuple(foot * FOOT_M if is_kit else 0.0 for foot in BOX_LINE_FT)
     row: dict[str, object] = {"key": f"{kind}_{size}_{grade}", "kind": kind, "size_kbtu_per_h": size, "grade": grade}
     row |= {"connection": "single_use_quick" if is_kit else "flare", "capacity_w": size * WATT_PER_KBTU}
-    row |= {"volts": volts, "other_volts": other, "refrigerant": "R-32", "lfl_kg_per_m3": LFL_KG_PER_M3}
+    row |= {"volts": volts, "other_volts": other, "refrigerant": REFRIGERANT, "lfl_kg_per_m3": LFL_KG_PER_M3}
     row |= three("charge_kg", by_size(cost, "charge", size)) | three("outdoor_kg", by_size(cost, "outdoor", size))
     row |= three("indoor_kg", cost["indoor_18_36_kg" if is_large else "indoor_9_12_kg"])
     row |= three("seer2", cost[f"{seer_band}_{grade}_seer2"]) | three("eer2", eer2)
@@ -109,6 +126,10 @@ def line(cost: dict[str, Three], kind: str, size: int, grade: str) -> dict[str, 
     row |= {"line_max_m": LINE_MAX_FT[is_large] * FOOT_M, "rise_max_m": RISE_MAX_FT[is_large] * FOOT_M}
     row |= {"mca_a": mca, "mop_a": mop, "other_mca_a": other_mca, "other_mop_a": other_mop}
     row |= three("sound_db", cost["ductless_sound_db"]) | three("outdoor_sound_db", OUTDOOR_SOUND_DB[is_large])
+    row |= three("run_loss_per_m", RUN_LOSS_PER_M[REFRIGERANT]) | three("rise_loss_per_m", RISE_LOSS_PER_M)
+    row |= three("pan_heater_w", PAN_HEATER_W[grade]) | three("pan_heater_below_c", PAN_HEATER_BELOW_C)
+    row |= three("crankcase_heater_w", CRANKCASE_HEATER_W)
+    row |= three("crankcase_heater_below_c", CRANKCASE_HEATER_BELOW_C)
     return row | {"source": f"price: {how}; class figures: assumption, generic classes without a maker"}
 
 

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from econ.equipment.auxiliary import AuxiliaryRows
 from econ.equipment.points import CoolingPoints, HeatingPoints
 from econ.kernel.arrays import BoolArray, FloatArray
 
@@ -115,6 +116,8 @@ class MachineRows:
         Drawn in hours without cooling or heating. [W]
     cd_frac : ndarray, shape (B,)
         Cycling degradation coefficient. [dimensionless]
+    auxiliary : AuxiliaryRows or None
+        Heaters and pump beside compressor and fans; None where there are none.
     """
 
     cooling: CoolingPoints
@@ -125,3 +128,4 @@ class MachineRows:
     shr: FloatArray
     standby_w: FloatArray
     cd_frac: FloatArray
+    auxiliary: AuxiliaryRows | None = None

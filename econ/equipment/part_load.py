@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from econ.equipment import points
+from econ.equipment.auxiliary import auxiliary_w
 from econ.equipment.heating_rating import below_h3, full_speed, low_and_mid_lines
 from econ.equipment.machine import MachineRows
 from econ.equipment.modulation import held_to, modulated_power_w
@@ -23,7 +24,7 @@ class Operation:
     cool_electric_w, heat_electric_w : ndarray, shape (24, B, n_day)
         Electric power for cooling and for heating, defrost and cycling included. [W]
     standby_electric_w : ndarray, shape (24, B, n_day)
-        Electric power in hours without cooling or heating. [W]
+        Electric power in hours without cooling or heating, and of heaters and pump in the hours they run. [W]
     cool_served_w, latent_served_w, heat_served_w : ndarray, shape (24, B, n_day)
         Sensible cooling, drying and heating given; never above the need. [W]
     """
@@ -80,8 +81,10 @@ def operation(
         heated = heating(machine, need_heat_w[hour][:, heat_days], dry_bulb_c[hour][:, heat_days])
         served.heat_served_w[hour][:, heat_days] = heated[0]
         served.heat_electric_w[hour][:, heat_days] = heated[1]
-        is_idle = (served.cool_electric_w[hour] + served.heat_electric_w[hour]) == 0.0
-        np.multiply(machine.standby_w[:, None], is_idle, out=served.standby_electric_w[hour])
+        is_cooling, is_heating = served.cool_electric_w[hour] > 0.0, served.heat_electric_w[hour] > 0.0
+        np.multiply(machine.standby_w[:, None], ~(is_cooling | is_heating), out=served.standby_electric_w[hour])
+        if machine.auxiliary is not None:
+            served.standby_electric_w[hour] += auxiliary_w(machine.auxiliary, is_cooling, is_heating, dry_bulb_c[hour])
     return served
 
 

@@ -27,8 +27,20 @@ KIT_RATINGS: Final = (
 )
 """What makes a ductless machine's curve; where the hired set is of the kit's class and size, both share these."""
 
+KIT_EXTRAS: Final = (
+    "pan_heater_w",
+    "pan_heater_below_c",
+    "crankcase_heater_w",
+    "crankcase_heater_below_c",
+    "run_loss_per_m",
+    "rise_loss_per_m",
+    "line_max_m",
+    "rise_max_m",
+)
+"""What beside the curve decides a ductless machine's energy on its site."""
+
 UNITS: Final = {
-    "_w": "W", "_kg": "kg", "_c": "degC", "_m": "m", "_a": "A", "_usd": "USD", "seer2": "Btu/(W*hour)",
+    "_per_m": "1/m", "_w": "W", "_kg": "kg", "_c": "degC", "_m": "m", "_a": "A", "_usd": "USD", "seer2": "Btu/(W*hour)",
     "eer2": "Btu/(W*hour)", "hspf2": "Btu/(W*hour)", "ceer": "Btu/(W*hour)", "_kg_per_m3": "kg/m^3",
 }  # fmt: skip
 PER_KBTU_W: Final = 1000.0 / BTU_PER_WH
@@ -53,7 +65,7 @@ def write_hired(draft: Draft, kit_size: str) -> None:
     grade = draft.taken("kit.grade") if grade == "same_as_kit" else grade
     row = draft.tables.ductless("trade", size, grade)
     if not is_alike:
-        write_row(draft, "hired", row, only=KIT_RATINGS)
+        write_row(draft, "hired", row, only=KIT_RATINGS + KIT_EXTRAS)
         write_heat_47f(draft, "hired", row)
     write_amount_later(draft, "hired.equipment_usd", row.spread("price_usd"))
 

@@ -43,6 +43,7 @@ SUFFIX_UNITS: Final[dict[str, str]] = {
     "_kg_per_m3": "kg/m^3",
     "_per_yr": "1/year",
     "_per_h": "1/hour",
+    "_per_m": "1/m",
     "_kd": "K*day",
     "_usd": "USD",
     "_nominal_usd": "USD",

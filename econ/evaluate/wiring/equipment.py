@@ -1,12 +1,15 @@
 """Machines of the four ways to go: from values by path to machine rows."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import fields
+from dataclasses import fields, replace
 from typing import Final
 
 import numpy as np
 
+from econ.case.choices import code
+from econ.equipment.auxiliary import AuxiliaryRows
 from econ.equipment.curve import variable_speed_split
+from econ.equipment.line_set import LineSet, line_kept_frac, with_lines
 from econ.equipment.machine import MachineRows, RatingRows, ReverseCycleRows, WindowRows
 from econ.equipment.window_curve import no_machine, reverse_cycle_window, single_speed_window, variable_speed_window
 from econ.evaluate.structure import Structure
@@ -135,7 +138,57 @@ def _reverse(values: Values, prefix: str, n_row: int) -> MachineRows:
 
 
 def _split(values: Values, prefix: str, n_row: int) -> MachineRows:
-    return variable_speed_split(split_ratings(values, prefix, n_row))
+    rated = variable_speed_split(split_ratings(values, prefix, n_row))
+    behind = with_lines(rated, line_kept_frac(line_set(values, prefix, n_row)))
+    return replace(behind, auxiliary=auxiliary(values, prefix, n_row))
+
+
+def line_set(values: Values, prefix: str, n_row: int) -> LineSet:
+    """Return the lines of a split heat pump: the site's way, the set's limits and losses.
+
+    Parameters
+    ----------
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    prefix : str
+        ``kit`` or ``hired``.
+    n_row : int
+        B.
+
+    Returns
+    -------
+    line : LineSet
+        Both ductless ways share the site's way.
+    """
+    site = (rows(values, f"site.line_{name}_m", n_row) for name in ("run", "rise"))
+    own = ("line_max_m", "rise_max_m", "run_loss_per_m", "rise_loss_per_m")
+    return LineSet(*site, *(rows(values, f"{prefix}.{name}", n_row) for name in own))
+
+
+def auxiliary(values: Values, prefix: str, n_row: int) -> AuxiliaryRows:
+    """Return heaters and pump of a split heat pump.
+
+    Parameters
+    ----------
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    prefix : str
+        ``kit`` or ``hired``.
+    n_row : int
+        B.
+
+    Returns
+    -------
+    auxiliary : AuxiliaryRows
+        The pump where the drain does not surely run downhill.
+    """
+    pan_w, pan_below_c, oil_w, oil_below_c = (
+        rows(values, f"{prefix}.{name}", n_row)
+        for name in ("pan_heater_w", "pan_heater_below_c", "crankcase_heater_w", "crankcase_heater_below_c")
+    )
+    is_pumped = rows(values, "site.drain", n_row) != code("site.drain", "gravity")
+    pump_w = rows(values, "site.drain_pump_w", n_row) * is_pumped
+    return AuxiliaryRows(pan_w, pan_below_c, oil_w, oil_below_c, pump_w)
 
 
 BUILDERS: Final[Mapping[str, Callable[[Values, str, int], MachineRows]]] = {

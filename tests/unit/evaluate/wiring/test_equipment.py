@@ -6,6 +6,7 @@ from typing import Any
 import numpy as np
 import pytest
 
+from econ.equipment.line_set import RATED_LINE_M
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.equipment import machines
 from econ.kernel.alternative import HIRED, KEEP, SELF, WINDOW, Alternative
@@ -21,8 +22,19 @@ STRUCTURE = Structure(
     study_period_yr=15,
 )
 WINDOW_UNIT = {"ceer": 11.2, "shr": 0.69, "standby_w": 1.0, "cd_frac": 0.22}
+EXTRAS = {
+    "pan_heater_w": 100.0,
+    "pan_heater_below_c": 0.0,
+    "crankcase_heater_w": 20.0,
+    "crankcase_heater_below_c": 10.0,
+    "run_loss_per_m": 0.002,
+    "rise_loss_per_m": 0.001,
+    "line_max_m": 15.24,
+    "rise_max_m": 7.62,
+}
 NUMBERS: dict[str, Any] = (
-    {f"kit.{name}": value for name, value in USUAL.items()}
+    {f"kit.{name}": value for name, value in (USUAL | EXTRAS).items()}
+    | {"site.line_run_m": 5.0, "site.line_rise_m": 0.0, "site.drain": 0.0, "site.drain_pump_w": 2.0}
     | {f"now.{name}": value for name, value in WINDOW_UNIT.items()}
     | {f"window.{name}": value for name, value in WINDOW_UNIT.items()}
     | {"now.unit_capacity_w": 2000.0, "now.units_count": 2.0, "window.capacity_w": 1500.0, "window.count": 3.0}
@@ -50,9 +62,24 @@ def test_a_hired_set_without_ratings_of_its_own_is_the_kit() -> None:
 
 
 def test_a_hired_set_with_ratings_of_its_own_differs() -> None:
-    own = {f"hired__{name}": value for name, value in (USUAL | {"seer2": 19.0}).items()}
+    own = {f"hired__{name}": value for name, value in (USUAL | EXTRAS | {"seer2": 19.0}).items()}
     built = machines(STRUCTURE, values(**own), 1)
     assert built[HIRED].cooling.b_low.power_w > built[SELF].cooling.b_low.power_w
+
+
+def test_both_ductless_ways_lose_the_same_in_the_same_lines() -> None:
+    own = {f"hired__{name}": value for name, value in (USUAL | EXTRAS).items()}
+    long = machines(STRUCTURE, values(**own, site__line_run_m=RATED_LINE_M + 5.0), 1)
+    assert long[SELF].cooling.a_full.capacity_w == pytest.approx(0.99 * USUAL["capacity_w"])
+    assert long[HIRED].cooling.a_full.capacity_w == long[SELF].cooling.a_full.capacity_w
+
+
+@pytest.mark.parametrize(("drain", "pump_w"), [(0.0, 0.0), (1.0, 2.0), (2.0, 2.0)])
+def test_the_pump_runs_where_water_does_not_surely_run_off(drain: float, pump_w: float) -> None:
+    found = machines(STRUCTURE, values(site__drain=drain), 1)[SELF].auxiliary
+    assert found is not None
+    assert found.drain_pump_w.tolist() == [pump_w]
+    assert found.pan_heater_w.tolist() == [100.0]
 
 
 def test_scalars_and_rows_mix() -> None:
