@@ -1,6 +1,7 @@
 """What the validation found, as faults a person can act on."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any, Final
 
 from pydantic import ValidationError
@@ -44,9 +45,7 @@ def _faults(detail: Any, fields: Mapping[str, tuple[str, ...]]) -> list[Fault]:
     path = path_text(loc)
     cause = detail.get("ctx", {}).get("error")
     if isinstance(cause, CaseError):
-        return [
-            Fault(path_text((*loc, *([f.path] if f.path else []))), f.problem, f.got, f.remedy) for f in cause.faults
-        ]
+        return [replace(fault, path=path_text((*loc, *([fault.path] if fault.path else [])))) for fault in cause.faults]
     if kind == "extra_forbidden":
         return [_unknown(loc, path, fields)]
     if kind == "missing":

@@ -7,18 +7,17 @@ Each may also be a range, ``{low = ..., likely = ..., high = ...}``, or "not kno
 import math
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cache, lru_cache
 from typing import Any, Final
 
-from econ.kernel.errors import CaseError, Fault
+from econ.case.spoken import has_two_readings, plain_form
+from econ.kernel.errors import CaseError, Fault, FaultKind
 
 NOT_KNOWN_TEXT: Final = "not known"
 _NOT_KNOWN_SPELLINGS: Final = frozenset({"not known", "not_known", "don't know", "unknown", "?"})
 _PARTS: Final = ("low", "likely", "high")
-_NUMBER: Final = re.compile(
-    r"\s*([+-]?(?:\d{1,3}(?:,\d{3})+(?:\.\d*)?|\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?)\s*(.*?)\s*", re.DOTALL
-)
+_NUMBER: Final = re.compile(r"([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?)\s*(.*?)\s*", re.DOTALL)
 _TERM: Final = r"[A-Za-z_]{1,30}(?: ?(?:\*\*|\^) ?-?[1-9](?!\d))?"
 _PRODUCT: Final = rf"{_TERM}(?: ?[*/] ?{_TERM}){{0,5}}"
 _UNIT_TEXT: Final = re.compile(rf"{_PRODUCT}(?: ?/ ?\({_PRODUCT}\))?")
@@ -26,15 +25,19 @@ _UNIT_TEXT: Final = re.compile(rf"{_PRODUCT}(?: ?/ ?\({_PRODUCT}\))?")
 
 _TEMPERATURES: Final = {"degC": "delta_degC", "degF": "delta_degF", "kelvin": "kelvin", "K": "kelvin"}
 _SPELLINGS: Final = {
-    "F": "degF", "°F": "degF", "deg F": "degF", "deg_F": "degF", "C": "degC", "°C": "degC", "deg C": "degC",
-    "sqft": "ft**2", "sq ft": "ft**2", "sq. ft.": "ft**2", "ft2": "ft**2", "square feet": "ft**2",
-    "m2": "m**2", "sq m": "m**2",
-    "Btu/h": "Btu/hour", "BTU/h": "Btu/hour", "BTU": "Btu/hour", "Btu": "Btu/hour", "BTU/hr": "Btu/hour",
-    "kBtu/h": "kBtu/hour", "kBTU/h": "kBtu/hour", "ton": "refrigeration_ton", "tons": "refrigeration_ton",
+    "f": "degF", "°f": "degF", "° f": "degF", "deg f": "degF", "deg_f": "degF", "degf": "degF", "degrees f": "degF",
+    "c": "degC", "°c": "degC", "° c": "degC", "deg c": "degC", "deg_c": "degC", "degc": "degC", "degrees c": "degC",
+    "degrees fahrenheit": "degF", "fahrenheit": "degF", "degrees celsius": "degC", "celsius": "degC",
+    "sqft": "ft**2", "sq ft": "ft**2", "ft2": "ft**2", "square feet": "ft**2", "square foot": "ft**2", "sf": "ft**2",
+    "m2": "m**2", "sq m": "m**2", "sqm": "m**2", "square metres": "m**2", "square meters": "m**2",
+    "'": "ft", "feet": "ft", "foot": "ft", '"': "in", "''": "in", "inches": "in", "inch": "in",
+    "btu/h": "Btu/hour", "btu": "Btu/hour", "btu/hr": "Btu/hour", "btuh": "Btu/hour", "btu per hour": "Btu/hour",
+    "kbtu/h": "kBtu/hour", "kbtu": "kBtu/hour", "kbtu/hr": "kBtu/hour", "kbtu/hour": "kBtu/hour",
+    "ton": "refrigeration_ton", "tons": "refrigeration_ton", "w/m2k": "W/(m**2*K)", "w/m**2k": "W/(m**2*K)",
 }  # fmt: skip
-"""Everyday spellings that pint reads as something else (F is the farad, a ton is a mass) or not at all."""
+"""Everyday spellings, in small letters and without full stops, that pint reads as something else or not at all."""
 
-_KINDS: Final = {
+KINDS: Final = {
     "m**2": "an area", "m": "a length", "degC": "a temperature", "K": "a temperature difference",
     "W": "a heating or cooling power", "N": "a force",
     "W/(m**2*K)": "a heat-loss value (U-value)", "J/(m**2*K)": "a heat capacity per floor area",
@@ -191,8 +194,8 @@ def allowed_text(measure: Measure) -> str:
     return f"{text} ({low:,.4g} and {high:,.6g} {measure.us_unit})"
 
 
-def _fault(problem: str, raw: object, remedy: str, part: str = "") -> CaseError:
-    return CaseError([Fault(part, problem, short(raw), remedy)])
+def _fault(problem: str, raw: object, remedy: str, kind: FaultKind = FaultKind.OTHER) -> CaseError:
+    return CaseError([Fault("", problem, short(raw), remedy, kind)])
 
 
 def _range(raw: Mapping[str, object], measure: Measure) -> Amount:
@@ -204,14 +207,17 @@ def _range(raw: Mapping[str, object], measure: Measure) -> Amount:
         try:
             values.append(_bounded(raw[part], measure))
         except CaseError as error:
-            faults += [Fault(part, fault.problem, fault.got, fault.remedy) for fault in error.faults]
+            faults += [replace(fault, path=part) for fault in error.faults]
     if faults:
         raise CaseError(faults)
     low, likely, high = values
     if not low <= likely <= high:
         text = ", ".join(f"{part} {raw[part]}" for part in _PARTS)
         raise _fault(
-            "low, likely and high must be in ascending order", text, "Put the smallest first; equal values are allowed."
+            "low, likely and high must be in ascending order",
+            text,
+            "Put the smallest first; equal values are allowed.",
+            FaultKind.NOT_ASCENDING,
         )
     return Amount(low, likely, high, False, tuple((part, _kept_number(raw[part])) for part in _PARTS))
 
@@ -230,21 +236,21 @@ def _bounded(raw: object, measure: Measure) -> float:
     if not math.isfinite(value):
         raise _fault("must be a number, not NaN or infinity", raw, f'Give a number, or write "{NOT_KNOWN_TEXT}".')
     if not measure.low <= value <= measure.high:
-        raise _fault(
-            allowed_text(measure), raw, "Check the value and its unit." if measure.needs_unit else "Check the value."
-        )
+        remedy = "Check the value and its unit." if measure.needs_unit else "Check the value."
+        is_above = value > measure.high
+        raise _fault(allowed_text(measure), raw, remedy, FaultKind.TOO_LARGE if is_above else FaultKind.TOO_SMALL)
     if measure.is_whole and value != round(value):
-        raise _fault("must be a whole number", raw, "Round it.")
+        raise _fault("must be a whole number", raw, "Round it.", FaultKind.NOT_WHOLE)
     return value
 
 
 def _number(raw: object, measure: Measure) -> float:
     if isinstance(raw, bool) or not isinstance(raw, str | int | float):
-        raise _fault("must be an amount", raw, _how_to_write(measure))
+        raise _fault("must be an amount", raw, _how_to_write(measure), FaultKind.NOT_READ)
     if isinstance(raw, str):
         return _from_text(raw, measure)
     if measure.needs_unit and (isinstance(raw, int) or math.isfinite(raw)):
-        raise _fault("missing unit", raw, _how_to_write(measure))
+        raise _fault("missing unit", raw, _how_to_write(measure), FaultKind.NO_UNIT)
     try:
         return float(raw)
     except OverflowError:
@@ -261,37 +267,47 @@ def _how_to_write(measure: Measure) -> str:
 def _from_text(raw: str, measure: Measure) -> float:
     if raw.strip().lower().split(" ")[0].lstrip("+-") in ("nan", "inf", "infinity"):
         return math.nan
-    parts = _NUMBER.fullmatch(raw)
+    if has_two_readings(raw):
+        remedy = "Write a point for decimals, and thousands without a comma or with three digits after it."
+        raise _fault("has a comma that can be read in two ways", raw, remedy, FaultKind.COMMA)
+    parts = _NUMBER.fullmatch(plain_form(raw))
     if not measure.needs_unit or parts is None:
-        raise _fault("cannot be read as an amount", raw, _how_to_write(measure))
+        raise _fault("cannot be read as an amount", raw, _how_to_write(measure), FaultKind.NOT_READ)
     if not parts[2]:
-        raise _fault("missing unit", raw, _how_to_write(measure))
+        raise _fault("missing unit", raw, _how_to_write(measure), FaultKind.NO_UNIT)
     try:
-        return _in_unit(float(parts[1].replace(",", "")), parts[2], measure.unit)
+        return _in_unit(float(parts[1]), parts[2], measure.unit)
     except CaseError as error:
-        raise _fault(error.faults[0].problem, raw, _how_to_write(measure)) from None
+        [found] = error.faults
+        raise _fault(found.problem, raw, _how_to_write(measure), found.kind) from None
 
 
 @lru_cache(maxsize=4096)
 def _in_unit(value: float, unit_text: str, unit: str) -> float:
     import pint
 
-    spelled = _SPELLINGS.get(unit_text, unit_text)
+    spelled = _spelled(unit_text)
     if not _UNIT_TEXT.fullmatch(spelled):
-        raise _fault(f"unit {unit_text!r} is not known", unit_text, "")
+        raise _fault(f"unit {unit_text!r} is not known", unit_text, "", FaultKind.UNIT_NOT_KNOWN)
     registry = _registry()
     try:
         given = registry.parse_units(_as_difference(spelled, unit))
         if given.dimensionality != registry.parse_units(unit).dimensionality or (
             "delta_" in str(given) and unit == "degC"
         ):
-            raise _fault(f"unit {unit_text!r} does not fit; this must be {_KINDS[unit]}", unit_text, "")
+            problem = f"unit {unit_text!r} does not fit; this must be {KINDS[unit]}"
+            raise _fault(problem, unit_text, "", FaultKind.UNIT_DOES_NOT_FIT)
         number: float = registry.Quantity(value, given).to(_as_difference(unit, "K" if unit == "K" else "")).magnitude
     except (pint.PintError, ValueError, TypeError, AttributeError, SyntaxError, ArithmeticError) as error:
         if isinstance(error, CaseError):
             raise
-        raise _fault(f"unit {unit_text!r} is not known", unit_text, "") from error
+        raise _fault(f"unit {unit_text!r} is not known", unit_text, "", FaultKind.UNIT_NOT_KNOWN) from error
     return float(f"{number:.12g}")  # conversion noise would put a value typed at a bound beyond it
+
+
+def _spelled(unit_text: str) -> str:
+    folded = " ".join(unit_text.casefold().replace(".", "").split())
+    return _SPELLINGS.get(folded, unit_text)
 
 
 @cache

@@ -11,6 +11,7 @@ EconError
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from enum import StrEnum
 
 
 class EconError(Exception):
@@ -72,6 +73,21 @@ class TableError(EconError, ValueError):
     """A data table or its record is missing something, changed or out of bounds."""
 
 
+class FaultKind(StrEnum):
+    """What sort of thing is wrong with an amount, for a screen that says it in its own units."""
+
+    OTHER = "other"
+    NOT_READ = "not_read"
+    COMMA = "comma"
+    NO_UNIT = "no_unit"
+    UNIT_NOT_KNOWN = "unit_not_known"
+    UNIT_DOES_NOT_FIT = "unit_does_not_fit"
+    TOO_SMALL = "too_small"
+    TOO_LARGE = "too_large"
+    NOT_WHOLE = "not_whole"
+    NOT_ASCENDING = "not_ascending"
+
+
 @dataclass(frozen=True, slots=True)
 class Fault:
     """One thing wrong in a case file: where, what is allowed, what was read, what to do."""
@@ -80,6 +96,7 @@ class Fault:
     problem: str
     got: str
     remedy: str
+    kind: FaultKind = FaultKind.OTHER
 
     def __str__(self) -> str:
         return f"{self.path} | {self.problem} | got {self.got} | {self.remedy}"

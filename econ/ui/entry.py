@@ -7,22 +7,36 @@ from functools import lru_cache
 from typing import Final, TypeAlias
 
 from econ.case import quantity
+from econ.case.spoken import has_two_readings, plain_form
+from econ.ui.bare_units import in_bare_unit, is_money
 
 Entry: TypeAlias = str | float | dict[str, str | float] | None
 """A value as a case file writes it; None takes the answer back."""
 
-_NUMBER: Final = r"[-+\u2212]?(?:\d{1,3}(?:,\d{3})+(?:\.\d*)?|\d+\.?\d*|\.\d+)"
-_TO: Final = r"\s*(?:to|\u2013|-)\s*"
+_NUMBER: Final = r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d{1,3})?"
 _ONE: Final = re.compile(rf"({_NUMBER})\s*(\D.*)?")
-_TWO: Final = re.compile(rf"({_NUMBER}){_TO}({_NUMBER})\s*(\D.*)?")
-_THREE: Final = re.compile(rf"({_NUMBER})\s*(\D*?)\s*\(\s*({_NUMBER}){_TO}({_NUMBER})[^)]*\)")
+_TO: Final = re.compile(r"\s+to\s+|\s*\u2013\s*|\s+-\s+|(?<=\d)-(?=[\d.])")
+_AROUND: Final = re.compile(r"(.+?)\s*\((.+)\)\s*([^()]*)")
+_DOLLAR: Final = re.compile(r"(?i)(?:\bus\s?)?\$|^usd\b")
+_PERCENT: Final = frozenset({"%", "percent", "per cent"})
+_SHORT_UNITS: Final = {
+    ("k", "Btu/hour"): "kBtu/hour",
+    ("\N{DEGREE SIGN}", "degF"): "degF",
+    ("\N{DEGREE SIGN}", "degC"): "degC",
+}
+"""Units typed in one letter, clear from the unit on the screen."""
 
 _EXACT: Final = 6
 _ROUND: Final = 3
-"""Significant digits of what was typed, and of what is assumed."""
+"""Significant digits of what was typed, and of what is taken without a range."""
+
+_ENDS: Final = 2
+
+_STEPS: Final = 10.0
+"""A usual value is rounded to steps of which a range holds at least so many (assumption of the display only)."""
 
 SCREEN_UNITS: Final[dict[str, str]] = {
-    "ft**2": "sq ft",
+    "ft**2": "ft²",
     "m**2": "m²",
     "degF": "°F",
     "degC": "°C",
@@ -66,6 +80,8 @@ class Shown:
         Whether the screen shows a share as percent.
     high : float
         Greatest number allowed, in `unit`.
+    low : float
+        Least number allowed, in `unit`.
     """
 
     unit: str
@@ -73,6 +89,7 @@ class Shown:
     is_bare: bool
     is_percent: bool
     high: float
+    low: float = 0.0
 
     @property
     def word(self) -> str:
@@ -81,26 +98,44 @@ class Shown:
 
 
 def read_entry(text: str, shown: Shown) -> Entry:
-    """Return what a case file would say for the text typed into a field."""
-    plain = text.strip().replace("$", "").replace("\u2212", "-").strip()
-    if not plain:
+    """Return what a case file would say for the text typed into a field; what cannot be read comes back as typed."""
+    if not text.strip():
         return None
-    if quantity.is_not_known(plain) or plain.lower() in {"i don't know"}:
+    if quantity.is_not_known(text) or text.strip().lower() in {"i don't know", "i don\u2019t know"}:
         return quantity.NOT_KNOWN_TEXT
-    if found := _THREE.fullmatch(plain):
-        likely, unit, low, high = found.groups()
-        return ranged(low, likely, high, shown, unit)
-    if found := _TWO.fullmatch(plain):
-        low, high, unit = found.groups()
-        return ranged(low, f"{(_number(low) + _number(high)) / 2:g}", high, shown, unit or "")
-    if found := _ONE.fullmatch(plain):
-        return _amount(found[1], found[2] or "", shown)
-    return plain
+    if has_two_readings(_DOLLAR.sub("", text)):
+        return text.strip()
+    plain = plain_form(_DOLLAR.sub("", text).strip() if is_money(shown.unit) else text)
+    typed = text.strip()
+    if found := _AROUND.fullmatch(plain):
+        likely, ends, unit = found.groups()
+        low_high = _TO.split(ends.strip())
+        return _ranged([low_high[0], likely, low_high[-1]], shown, typed, unit) if len(low_high) == _ENDS else typed
+    ends = _TO.split(plain)
+    if len(ends) == _ENDS and all(map(_ONE.match, ends)):
+        return _ranged([ends[0], "", ends[1]], shown, typed)
+    return _one(plain, shown, typed)
 
 
-def ranged(low: str, likely: str, high: str, shown: Shown, unit: str = "") -> dict[str, str | float]:
-    """Return a range as a case file writes it."""
-    return {part: _amount(text, unit, shown) for part, text in (("low", low), ("likely", likely), ("high", high))}
+def _one(text: str, shown: Shown, typed: str, unit: str = "") -> str | float:
+    found = _ONE.fullmatch(plain_form(text))
+    return typed if found is None else _amount(found[1], found[2] or unit, shown, typed)
+
+
+def _ranged(parts: list[str], shown: Shown, typed: str, unit: str = "") -> Entry:
+    """Return low, likely and high as a case file writes them; a part without a unit takes that of another."""
+    found = [_ONE.fullmatch(plain_form(part)) for part in parts if part]
+    if None in found:
+        return typed
+    units = [part[2].strip() for part in found if part is not None and part[2]]
+    common = unit or (units[-1] if units else "")
+    if not parts[1]:
+        if len(set(units)) > 1:
+            return typed
+        values = [float(part[1]) for part in found if part is not None]
+        parts = [parts[0], f"{sum(values) / len(values):g}", parts[2]]
+    low, likely, high = (_one(part, shown, typed, common) for part in parts)
+    return {"low": low, "likely": likely, "high": high}
 
 
 def entry_text(low: float, likely: float, high: float, shown: Shown) -> str:
@@ -111,9 +146,33 @@ def entry_text(low: float, likely: float, high: float, shown: Shown) -> str:
 
 
 def span_text(low: float, high: float, shown: Shown) -> str:
-    """Return "6 to 12 in", or one number where both ends agree."""
-    ends = [_text(low, shown, _ROUND), _text(high, shown, _ROUND)]
+    """Return "6 to 12 in", or one number where both ends agree; no more digits than such a width warrants."""
+    step = _step(low, high, shown)
+    ends = [_rounded(low, shown, step), _rounded(high, shown, step)]
     return with_unit(ends[0] if ends[0] == ends[1] else " to ".join(ends), shown)
+
+
+def usual_text(low: float, likely: float, high: float, shown: Shown) -> str:
+    """Return a usual value with its unit and no more digits than its range warrants."""
+    return with_unit(_rounded(likely, shown, _step(low, high, shown)), shown)
+
+
+def _step(low: float, high: float, shown: Shown) -> int | None:
+    """Return the decimals that a range warrants, below zero for tens and hundreds; None where there is no range."""
+    width = abs(number_in_shown(high, shown) - number_in_shown(low, shown))
+    return None if width <= 0.0 else -math.floor(math.log10(width / _STEPS))
+
+
+def _rounded(value: float, shown: Shown, step: int | None) -> str:
+    number = number_in_shown(value, shown)
+    return _digits(number, _ROUND) if step is None else _digits(round(number, step) + 0.0, _EXACT)
+
+
+def number_in_shown(value: float, shown: Shown) -> float:
+    """Return a number of the case as the screen counts it."""
+    if shown.is_percent:
+        return 100.0 * value
+    return value if shown.unit == shown.shown_unit else quantity.converted(value, shown.unit, shown.shown_unit)
 
 
 def with_unit(text: str, shown: Shown) -> str:
@@ -125,11 +184,8 @@ def with_unit(text: str, shown: Shown) -> str:
 
 
 @lru_cache(maxsize=4096)
-def _text(value: float, shown: Shown, n_digit: int = _EXACT) -> str:
-    if shown.is_percent:
-        return _digits(100.0 * value, n_digit)
-    is_same = shown.unit == shown.shown_unit
-    return _digits(value if is_same else quantity.converted(value, shown.unit, shown.shown_unit), n_digit)
+def _text(value: float, shown: Shown) -> str:
+    return _digits(number_in_shown(value, shown), _EXACT)
 
 
 def _digits(value: float, n_digit: int) -> str:
@@ -139,16 +195,11 @@ def _digits(value: float, n_digit: int) -> str:
     return f"{number:.6f}".rstrip("0")
 
 
-def _number(text: str) -> float:
-    return float(text.replace(",", ""))
-
-
-def _amount(number: str, unit: str, shown: Shown) -> str | float:
-    value, unit = _number(number), unit.strip()
-    if unit == "%" or (shown.is_percent and not unit and value > shown.high):
+def _amount(number: str, unit: str, shown: Shown, typed: str) -> str | float:
+    value, unit = float(number), unit.strip()
+    if unit.casefold() in _PERCENT or (shown.is_percent and not unit and value > shown.high):
         return float(f"{value / 100.0:.10g}")
     if shown.is_bare:
-        word = shown.word.replace("$", "").strip()
-        same = not unit or unit in (word, word.rstrip("s"))
-        return value if same else f"{number} {unit}"
-    return f"{number.replace(',', '')} {unit or shown.shown_unit}"
+        bare = value if unit == shown.word else in_bare_unit(value, unit, shown.unit)
+        return typed if bare is None else bare
+    return f"{number} {_SHORT_UNITS.get((unit, shown.shown_unit), unit) or shown.shown_unit}"

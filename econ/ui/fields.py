@@ -11,7 +11,7 @@ from econ.case.edit import is_asked, state_of
 from econ.case.form import FieldInfo, field_at
 from econ.case.quantity import NOT_KNOWN_TEXT, Amount
 from econ.kernel.errors import Fault
-from econ.ui import entry, state, usual
+from econ.ui import entry, refusal, state, usual
 from econ.ui.entry import Shown
 from econ.ui.option_words import DONT_KNOW, option_words
 
@@ -56,7 +56,7 @@ def shown_as(info: FieldInfo) -> Shown:
     """Return in which unit a field stands on the screen."""
     unit = "" if info.path in _DATES else info.unit
     shown_unit = unit if state.is_si() or not info.needs_unit else info.us_unit
-    return Shown(unit, shown_unit, not info.needs_unit, info.path in _PERCENT, info.high)
+    return Shown(unit, shown_unit, not info.needs_unit, info.path in _PERCENT, info.high, info.low)
 
 
 def draw(*paths: str) -> None:
@@ -87,7 +87,18 @@ def draw_one(path: str) -> None:
     with st.container(key=f"f_{slug(path)}", gap="xxsmall"):
         {"choice": _choice, "amount": _amount, "text": _text}[info.kind](path, info, _LABELS.get(path, info.label))
         if found := state.refused(path):
-            st.html(fault_html(found.fault))
+            st.html(_refused_html(info, found))
+
+
+def _refused_html(info: FieldInfo, found: state.Refused) -> str:
+    """Return what was typed, why it was not taken and what to type, in the units on the screen."""
+    if info.kind != "amount":
+        return fault_html(found.fault)
+    wrong, remedy = refusal.refusal(found.fault, shown_as(info))
+    return (
+        f'<div class="fault" role="alert"><b>Not taken: “{escape(found.typed)}”.</b> {escape(wrong)} '
+        f"{escape(remedy)}</div>"
+    )
 
 
 def _opening(problem: str) -> str:
@@ -140,9 +151,18 @@ def _amount(path: str, info: FieldInfo, label: str) -> None:
         autocomplete="off",
     )
     with st.container(horizontal=True, wrap=False, vertical_alignment="center", gap="small"):
-        _state_line(path, usual.amount_words(path, shown, state_of(state.current_case(), path)))
+        _state_line(path, _amount_words(path, shown))
         _dont_know(path)
         _range(path, shown)
+
+
+def _amount_words(path: str, shown: Shown) -> str:
+    """Return what stands after the state's word, as HTML; beside a refused entry, the good value that is kept."""
+    name = state_of(state.current_case(), path)
+    if name != "yours" or not state.refused(path):
+        return usual.amount_words(path, shown, name)
+    value: Amount = state.value(path)
+    return escape(entry.with_unit(entry.entry_text(value.low, value.likely, value.high, shown), shown))
 
 
 def _typed(path: str, shown: Shown) -> str:
@@ -217,5 +237,9 @@ def _written(path: str, key: str) -> None:
 
 def _state_line(path: str, words: str) -> None:
     name = state_of(state.current_case(), path)
-    rest = f": {escape(words)}" if words and name != "not_known" else escape(f": {words}" if words else "")
+    if state.refused(path):
+        kept = f", {words}" if words else ""
+        st.html(f'<p class="state refused"><b>not taken</b>: last good answer kept{kept}</p>')
+        return
+    rest = f": {words}" if words else ""
     st.html(f'<p class="state {name}"><b>{_STATE_WORDS[name]}</b>{rest}</p>')

@@ -1,6 +1,7 @@
-"""What an untouched or unknown field is taken as: its number or option, and where that comes from."""
+"""What an untouched or unknown field is taken as, as HTML: its number or option, and where that comes from."""
 
 from collections.abc import Mapping
+from html import escape
 from typing import Final
 
 from econ.case.choices import CHOICES, NOT_KNOWN, table_path
@@ -12,6 +13,9 @@ from econ.ui.entry import Shown
 from econ.ui.option_words import option_words
 
 _CODE_MARGIN: Final = 0.5
+_SHORT_LETTERS: Final = 32
+_CUTS: Final = (";", ":", " (", ", ")
+"""Where a source may be cut to its first phrase."""
 
 
 def options() -> Mapping[str, str]:
@@ -34,9 +38,9 @@ def choice_words(path: str, info: FieldInfo, state_name: str) -> str:
         return ""
     taken = option(path)
     if not taken or taken == NOT_KNOWN:
-        return "the careful side is taken" if state_name == "not_known" else _source(path)
-    words = option_words(info.path, taken)
-    return f"we assume “{words}”" if state_name == "not_known" else _joined(words, _source(path))
+        return "the careful side is taken" if state_name == "not_known" else _source_html(path)
+    words = escape(option_words(info.path, taken))
+    return f"we assume “{words}”" if state_name == "not_known" else _joined(words, _source_html(path))
 
 
 def amount_words(path: str, shown: Shown, state_name: str) -> str:
@@ -45,17 +49,17 @@ def amount_words(path: str, shown: Shown, state_name: str) -> str:
     if state_name == "yours":
         return ""
     if found is None:
-        return "a wide range is taken" if state_name == "not_known" else _source(path)
+        return "a wide range is taken" if state_name == "not_known" else _source_html(path)
     spread = found.spread
     if state_name == "not_known":
-        return f"we assume {entry.span_text(spread.low, spread.high, shown)}"
-    return _joined(entry.span_text(spread.likely, spread.likely, shown), _source(path))
+        return f"we assume {escape(entry.span_text(spread.low, spread.high, shown))}"
+    return _joined(escape(entry.usual_text(spread.low, spread.likely, spread.high, shown)), _source_html(path))
 
 
 def placeholder(path: str, shown: Shown) -> str:
     """Return the number that stands greyed in an empty field."""
     found = _entry(path)
-    return entry.span_text(found.likely, found.likely, shown) if found else ""
+    return entry.usual_text(found.spread.low, found.likely, found.spread.high, shown) if found else ""
 
 
 def number(path: str) -> float | None:
@@ -81,5 +85,32 @@ def _source(path: str) -> str:
     return inputs[table_path(path)].text("source") if table_path(path) in inputs else ""
 
 
+def _source_html(path: str) -> str:
+    """Return a source as one short phrase that opens on a tap, and shows itself under a pointer, in full."""
+    source = _source(path)
+    short = short_source(source)
+    if short == source:
+        return escape(source)
+    return (
+        f'<details class="source"><summary title="{escape(source)}">{escape(short)}</summary>'
+        f"<span>{escape(source)}</span></details>"
+    )
+
+
+def short_source(source: str) -> str:
+    """Return the first phrase of a source, with a mark where there is more.
+
+    Examples
+    --------
+    >>> short_source("assumption: 15 ft"), short_source("US EIA, MN 2023, times 1.17 since (assumption 1.05 to 1.3)")
+    ('assumption: 15 ft', 'US EIA, MN 2023 …')
+    """
+    if len(source) <= _SHORT_LETTERS:
+        return source
+    cuts = [at for mark in _CUTS if (at := source.rfind(mark, 0, _SHORT_LETTERS)) > 0]
+    end = max(cuts) if cuts else source.rfind(" ", 0, _SHORT_LETTERS)
+    return f"{source[:end] if end > 0 else source[:_SHORT_LETTERS]} …"
+
+
 def _joined(words: str, source: str) -> str:
-    return f"{words} ({source})" if source else words
+    return f"{words} ({source})" if source and "<" not in source else f"{words} {source}".rstrip()

@@ -74,8 +74,28 @@ def test_choice_tapped_again_goes_back_to_its_usual_value(ready):
 def test_negative_area_is_refused_beside_its_field_with_what_is_allowed(ready):
     ready.go("room").type(AREA, "-4")
     assert ready.typed(AREA) == "-4"
-    assert "Not taken: &#x27;-4 ft**2&#x27;" in ready.html
-    assert "must be between" in ready.html
+    assert "Not taken: “-4”.</b> Too small: the least allowed here is 10.8 ft²." in ready.html
+    assert "**" not in ready.html
+
+
+def test_refusal_in_si_speaks_square_metres(ready):
+    ready.go("room").choose("w_units", "si").type(AREA, "1e9")
+    assert "Too large: the most allowed here is 1,000 m²." in ready.html
+
+
+def test_beside_a_refused_entry_stands_the_good_answer_that_is_kept(ready):
+    ready.go("room").type(AREA, "green")
+    assert '<p class="state refused"><b>not taken</b>: last good answer kept, 624 ft²</p>' in ready.html
+
+
+def test_a_feet_and_inches_entry_is_taken_and_shown_in_feet(ready):
+    ready.go("room").type("w_rooms_0_ceiling_height_m", "7 ft 6 in")
+    assert ready.typed("w_rooms_0_ceiling_height_m") == "7.5"
+
+
+def test_source_of_a_usual_value_is_a_short_phrase_with_the_whole_beneath(ready):
+    html = ready.go("place").html
+    assert '<details class="source"><summary title="US EIA' in html
 
 
 def test_refused_entry_leaves_case_and_answer_as_they_were(ready):

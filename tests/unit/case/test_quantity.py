@@ -5,7 +5,7 @@ import math
 import pytest
 
 from econ.case.quantity import UNKNOWN, Amount, Measure, allowed_text, amount, converted
-from econ.kernel.errors import CaseError
+from econ.kernel.errors import CaseError, FaultKind
 
 AREA = Measure("m**2", "ft**2", 1.0, 1_000.0)
 LENGTH = Measure("m", "ft", 0.0, 100.0)
@@ -24,6 +24,22 @@ YEARS = Measure("year", "", 1.0, 60.0, True)
         ("884 sq ft", AREA, 884 * 0.3048**2),
         ("1,300 ft2", AREA, 1300 * 0.3048**2),
         ("82 m**2", AREA, 82.0),
+        ("58 m²", AREA, 58.0),
+        ("58 sq. m", AREA, 58.0),
+        ("884 SQ FT", AREA, 884 * 0.3048**2),
+        ("12 ft 6 in", LENGTH, 150 * 0.0254),
+        ("12'6\"", LENGTH, 150 * 0.0254),
+        ("12\u2032 6½\u2033", LENGTH, 150.5 * 0.0254),
+        ("8 feet", LENGTH, 8 * 0.3048),
+        ("10½ in", LENGTH, 10.5 * 0.0254),
+        ("10 1/2 in", LENGTH, 10.5 * 0.0254),
+        ("10-1/2 inches", LENGTH, 10.5 * 0.0254),
+        ("3/4 in", LENGTH, 0.75 * 0.0254),
+        ("0,30 m", LENGTH, 0.3),
+        ("75F", TEMPERATURE, (75 - 32) / 1.8),
+        ("75 °F", TEMPERATURE, (75 - 32) / 1.8),
+        ("24 degrees C", TEMPERATURE, 24.0),
+        ("0.35 W/m²K", U_VALUE, 0.35),
         ("10 in", LENGTH, 0.254),
         ("1e1 ft", LENGTH, 3.048),
         ("75 degF", TEMPERATURE, (75 - 32) / 1.8),
@@ -97,7 +113,8 @@ def problems(typed, measure):
         ("10 foo", LENGTH, "unit 'foo' is not known", '"10 in"'),
         ("10 in)(", LENGTH, "unit 'in)(' is not known", '"10 in"'),
         ("10 in**99", LENGTH, "unit 'in**99' is not known", '"10 in"'),
-        ("7 ft 6 in", LENGTH, "unit 'ft 6 in' is not known", '"8 ft"'),
+        ("30,5 m", LENGTH, "has a comma that can be read in two ways", "a point for decimals"),
+        ("12 ft 6 m", LENGTH, "unit 'ft 6 m' is not known", '"8 ft"'),
         ("about ten", LENGTH, "cannot be read as an amount", '"8 ft"'),
         (float("nan"), AREA, "must be a number, not NaN or infinity", 'write "not known"'),
         ("nan m", LENGTH, "must be a number, not NaN or infinity", 'write "not known"'),
@@ -155,3 +172,23 @@ def test_amount_is_frozen_and_hashable():
     assert hash(read) == hash(Amount(12.0, 12.0, 12.0, False, 12))
     with pytest.raises(AttributeError):
         read.low = 1.0
+
+
+@pytest.mark.parametrize(
+    ("typed", "measure", "kind"),
+    [
+        ("green", AREA, FaultKind.NOT_READ),
+        ("884", AREA, FaultKind.NO_UNIT),
+        ("10 foo", LENGTH, FaultKind.UNIT_NOT_KNOWN),
+        ("884 ft", AREA, FaultKind.UNIT_DOES_NOT_FIT),
+        ("-4 m", LENGTH, FaultKind.TOO_SMALL),
+        ("1e9 m", LENGTH, FaultKind.TOO_LARGE),
+        ("30,5 m", LENGTH, FaultKind.COMMA),
+        (7.5, YEARS, FaultKind.NOT_WHOLE),
+        ({"low": 3, "likely": 2, "high": 4}, YEARS, FaultKind.NOT_ASCENDING),
+    ],
+)
+def test_a_refusal_carries_what_sort_of_fault_it_is(typed, measure, kind):
+    with pytest.raises(CaseError) as refused:
+        amount(typed, measure)
+    assert [fault.kind for fault in refused.value.faults] == [kind]
