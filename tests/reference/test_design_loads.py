@@ -77,16 +77,49 @@ def test_internal_gain_of_a_dwelling(area_ft2, people, btu_per_h):
     assert float(ours) * BTU_PER_WH == printed(btu_per_h)
 
 
-# ASHRAE Handbook Fundamentals, ch. 17: height 8 ft, difference 60 degF, heating, no flue: 0.2190 cfm/in2
-def test_infiltration_driving_force():
-    ours = infiltration.heating_driving_m_per_s(np.array(8.0 * FOOT_M), np.array(60.0 / 1.8))
-    assert float(ours) * INCH_M**2 / CFM_M3_PER_S == printed("0.2190")
+# ASHRAE Handbook Fundamentals (2021, SI), ch. 17, table 5, L/(s cm2): height m, outdoor degC, inside 20 and 24 degC
+@pytest.mark.parametrize(
+    ("height_m", "outdoor_c", "figure"),
+    [
+        (2.5, -40, "0.10"),
+        (2.5, -20, "0.086"),
+        (2.5, 10, "0.060"),
+        (4, -10, "0.093"),
+        (6, -30, "0.16"),
+        (8, 10, "0.079"),
+    ],
+)
+def test_infiltration_driving_force(height_m, outdoor_c, figure):
+    ours = infiltration.heating_driving_m_per_s(np.array(height_m), np.array(20.0 - outdoor_c))
+    assert float(ours) / 10.0 == printed(figure)
 
 
-# the same in summer, from its coefficients: (25 + 0.38 * 8 * 20)/1000 = 0.0858 cfm/in2
-def test_infiltration_driving_force_in_summer():
-    ours = infiltration.cooling_driving_m_per_s(np.array(8.0 * FOOT_M), np.array(20.0 / 1.8))
-    assert float(ours) * INCH_M**2 / CFM_M3_PER_S == printed("0.0858")
+@pytest.mark.parametrize(
+    ("height_m", "outdoor_c", "figure"),
+    [(2.5, 30, "0.031"), (2.5, 35, "0.035"), (2.5, 40, "0.040"), (4, 35, "0.042"), (8, 40, "0.074")],
+)
+def test_infiltration_driving_force_in_summer(height_m, outdoor_c, figure):
+    ours = infiltration.cooling_driving_m_per_s(np.array(height_m), np.array(outdoor_c - 24.0))
+    assert float(ours) / 10.0 == printed(figure)
+
+
+# the coefficients by themselves: 51, 0.35, height 8, difference 60 make 0.2190; they belong to m, K and L/(s cm2)
+def test_infiltration_coefficients():
+    ours = infiltration.heating_driving_m_per_s(np.array(8.0), np.array(60.0))
+    assert float(ours) / 10.0 == printed("0.2190")
+
+
+# the simplified driving force follows the leakage model, which it was fitted to in its enhanced form, within 15 %
+def test_infiltration_driving_force_agrees_with_the_leakage_model():
+    fitted = infiltration.heating_driving_m_per_s(np.array(2.5), np.array(30.0))
+    model = infiltration.leakage_flow_m3_per_s(np.array(1.0), np.array(30.0), np.array(4.0))
+    assert float(fitted) == pytest.approx(float(model), rel=0.15)
+
+
+# 25 in2 at 4 Pa and an exponent of 0.65 are 455.7 cfm at 50 Pa
+def test_leakage_area_of_a_blower_door_reading():
+    area_m2 = infiltration.leakage_area_m2(np.array(455.7 * CFM_M3_PER_S * 3600.0))
+    assert float(area_m2) / INCH_M**2 == pytest.approx(25.0, rel=0.05 / 455.7)
 
 
 # 161.3 cm2, 30 K, 4 m/s, one storey, shelter class 3: 0.01362 m3/s
