@@ -41,6 +41,8 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
     "prices.pays_bill": ("me", "tenant", "included_in_rent"),
     "window.size": ("choose", "5", "6", "8", "10", "12", "14", "18", "24", "28"),
     "window.cycle": ("cooling_only", "reverse_cycle"),
+    "window.in_months": ("cooling_season", "all_year"),
+    "window.seal": ("taped", "loose"),
     "window.opening": ("sash", "sliding", "casement", "small_high", "none"),
     "window.escape": YES_NO,
     "window.outlet": ("own_circuit", "shared", "none"),

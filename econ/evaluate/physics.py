@@ -13,6 +13,7 @@ from econ.evaluate.blocks import in_blocks
 from econ.evaluate.served import served_rooms
 from econ.evaluate.shortage import Block, HourlyNeed, limited_use, taken
 from econ.evaluate.structure import Structure
+from econ.evaluate.way_need import of_way, with_dehumidifier
 from econ.evaluate.wiring import loads
 from econ.evaluate.wiring.energy import EnergyUse
 from econ.evaluate.wiring.equipment import machines
@@ -159,7 +160,11 @@ def _block(
     uses: list[EnergyUse] = []
     for position, machine in enumerate(units):
         is_again = position > 0 and machine is units[position - 1]
-        uses.append(uses[-1] if is_again else limited_use(structure, block, weather, machine))
+        if is_again:
+            uses.append(uses[-1])
+        else:
+            found_by = with_dehumidifier(of_way(structure, block, weather, position), machine)
+            uses.append(limited_use(structure, found_by, weather, machine))
     return hours, tuple(uses)
 
 

@@ -57,7 +57,9 @@ class Block:
     is_served : ndarray of bool, shape (n_rooms, B)
         Whether the indoor unit can be counted on.
     hours : HourlyNeed
-        Need of the served rooms.
+        Need of the served rooms, as the way at hand finds it.
+    is_there : ndarray of bool, shape (B, n_day), or None
+        Days on which the machine stands ready; None for all.
     """
 
     values: Values
@@ -65,6 +67,13 @@ class Block:
     room_cool_w: FloatArray
     is_served: BoolArray
     hours: HourlyNeed
+    is_there: BoolArray | None = None
+
+    @property
+    def added_cool_w(self) -> FloatArray:
+        """Return the sensible cooling that the way adds to the rooms' own, shape (24, B, n_day). [W]"""
+        own_w: FloatArray = (self.room_cool_w * self.is_served[None, :, :, None]).sum(axis=1)
+        return self.hours.cool_w - own_w
 
     def of_rows(self, rows: IntArray) -> "Block":
         """Return the same for some of the rows."""
@@ -75,7 +84,15 @@ class Block:
         rooms = replace(taken(self.rooms, room_rows), owner=np.tile(np.arange(len(rows)), n_rooms))
         hours = HourlyNeed(*(getattr(self.hours, field.name)[:, rows] for field in fields(HourlyNeed)))
         values = {path: value[rows] if np.ndim(value) else value for path, value in self.values.items()}
-        return Block(values, rooms, self.room_cool_w[:, :, rows], self.is_served[:, rows], hours)
+        is_there = None if self.is_there is None else self.is_there[rows]
+        return Block(values, rooms, self.room_cool_w[:, :, rows], self.is_served[:, rows], hours, is_there)
+
+    def run(self, machine: MachineRows, hours: HourlyNeed, days: slice | IntArray = slice(None)) -> Operation:
+        """Return what the machine serves and draws on some days; standby only where it stands ready."""
+        run = operation(machine, hours.cool_w, hours.latent_w, hours.heat_w, hours.dry_bulb_c)
+        if self.is_there is not None:
+            np.multiply(run.standby_electric_w, self.is_there[:, days], out=run.standby_electric_w)
+        return run
 
 
 def limited_use(structure: Structure, block: Block, weather: Weather, machine: MachineRows) -> EnergyUse:
@@ -99,7 +116,7 @@ def limited_use(structure: Structure, block: Block, weather: Weather, machine: M
         machine, whose hours are those that want cooling.
     """
     hours = block.hours
-    run = operation(machine, hours.cool_w, hours.latent_w, hours.heat_w, hours.dry_bulb_c)
+    run = block.run(machine, hours)
     use = energy_of(structure, block.values, hours, weather, run)
     short = np.flatnonzero((use.unmet_cooling_h > 0.0) & machine.can_cool)
     if not short.size:
@@ -126,10 +143,12 @@ def _balanced_again(
     is_short = (hours.cool_w > run.cool_served_w).any(axis=(0, 1))
     days = np.flatnonzero(is_short | weather.is_chained)
     then = HourlyNeed(*(getattr(hours, field.name)[:, :, days] for field in fields(HourlyNeed)))
-    limit_w = _by_room_w(block, sensible_limit_w(then, machine), days)
+    most_w, added_w = sensible_limit_w(then, machine), block.added_cool_w[:, :, days]
+    limit_w = _by_room_w(block, np.maximum(most_w - added_w, 0.0), days)
     cooled_w, above_k = _held_w(block, weather if weather.is_chained else weather.of_days(days), limit_w)
+    cooled_w = np.minimum(np.maximum(cooled_w + added_w, 0.0), np.maximum(most_w, cooled_w))
     missing_w = (then.cool_w - cooled_w).sum(axis=0)
-    part = operation(machine, cooled_w, then.latent_w, then.heat_w, then.dry_bulb_c)
+    part = block.run(machine, replace(then, cool_w=cooled_w), days)
     cool_w = hours.cool_w.copy()
     cool_w[:, :, days] = cooled_w
     for field in fields(Operation):

@@ -34,6 +34,8 @@ NAMED: Final = (
     "replacement_installation_frac",
     "travel_usd",
     "window_drop_off_usd",
+    "window_leakage_loose_m2",
+    "window_leakage_taped_m2",
     "window_refit_self_h",
     "window_take_out_self_h",
 )

@@ -9,6 +9,7 @@ from econ.case.quantity import Measure
 from econ.case.section import Amt, Choice, Section, Text, day
 
 _RATING = "From the label; left out, that of its size and class."
+_CEER = "From the label. Another test than SEER2: the two figures can't be compared with each other."
 
 
 class WindowUnits(Section):
@@ -19,6 +20,11 @@ class WindowUnits(Section):
     size: Choice = choice("Size of each", "In thousand Btu an hour; choose lets the tool pick.")
     count: Amt = amount("How many", "Window units to buy.", Measure("", "", 1.0, 20.0, True))
     cycle: Choice = choice("Cooling only or heating too", "Some window units run backwards and heat in mild weather.")
+    in_months: Choice = choice(
+        "They stand in the window",
+        "From the first to the last hot month, or all year, when air passes them in winter. One that heats stays in.",
+    )
+    seal: Choice = choice("Sealed with", "Foam and tape around the unit, or only the panels that come with it.")
     opening: Choice = choice("Kind of window", "What the unit would stand in. None: there is no window for it.")
     escape: Choice = choice("Is it the way out in a fire", "A bedroom's escape window must stay free.")
     outlet: Choice = choice(
@@ -26,7 +32,7 @@ class WindowUnits(Section):
     )
     price_usd: Amt = amount("Price of each", "Left out, usual for its size.", USD)
     life_yr: Amt = amount("Life", "Years until it is replaced.", LIFE)
-    ceer: Amt = amount("Efficiency (CEER)", _RATING, Measure("Btu/(W*hour)", "", 6.0, 25.0), expert=True)
+    ceer: Amt = amount("Efficiency (CEER)", _CEER, Measure("Btu/(W*hour)", "", 6.0, 25.0), expert=True)
 
 
 class Kit(Section):

@@ -120,7 +120,8 @@ def energy_use(
     -------
     use : EnergyUse
         Heat the machine does not give comes from the present heater, or from resistance heat where there is none or it
-        goes; moisture it leaves is taken out by a dehumidifier where drying is asked for, waste heat not counted.
+        goes; moisture it leaves is taken out by a dehumidifier where drying is asked for. Its heat is in the need
+        already (`way_need.with_dehumidifier`).
     """
     run = operation(machine, hours.cool_w, hours.latent_w, hours.heat_w, hours.dry_bulb_c)
     return energy_of(structure, values, hours, weather, run)

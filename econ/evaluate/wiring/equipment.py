@@ -14,7 +14,7 @@ from econ.equipment.machine import MachineRows, RatingRows, ReverseCycleRows, Wi
 from econ.equipment.window_curve import no_machine, reverse_cycle_window, single_speed_window, variable_speed_window
 from econ.evaluate.structure import Structure
 from econ.kernel.alternative import HIRED, KEEP, SELF, WINDOW
-from econ.kernel.arrays import FloatArray
+from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.errors import UnknownChoiceError
 
 Values = Mapping[str, FloatArray]
@@ -113,6 +113,30 @@ def window_ratings(values: Values, prefix: str, n_row: int) -> WindowRows:
         cd_frac=rows(values, f"{prefix}.cd_frac", n_row),
         min_ratio_frac=rows(values, least, n_row) if least in values else np.ones(n_row),
     )
+
+
+def is_all_year(structure: Structure, values: Values, position: int, n_row: int) -> BoolArray:
+    """Return whether window units stay in all year: the user's choice, or because they also heat.
+
+    Parameters
+    ----------
+    structure : Structure
+        Names the technology of each alternative.
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    position : int
+        The alternative.
+    n_row : int
+        B.
+
+    Returns
+    -------
+    is_all_year : ndarray of bool, shape (B,)
+        Not known counts as taken out for the winter.
+    """
+    heats = structure.technologies[position] == "reverse_cycle_window"
+    stays: BoolArray = rows(values, "window.in_months", n_row) == code("window.in_months", "all_year")
+    return stays | heats
 
 
 def _none(_values: Values, _prefix: str, n_row: int) -> MachineRows:

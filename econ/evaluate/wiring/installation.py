@@ -7,6 +7,7 @@ from typing import Final
 import numpy as np
 
 from econ.evaluate.structure import Structure
+from econ.evaluate.wiring.equipment import is_all_year
 from econ.evaluate.wiring.installation_lines import contracted_install_lines, self_install_lines, window_units_lines
 from econ.evaluate.wiring.installation_price import Route
 from econ.evaluate.wiring.installation_site import Inputs
@@ -30,7 +31,7 @@ from econ.installation.standing import (
     window_units_standing,
 )
 from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, TaskRows
-from econ.kernel.alternative import ALTERNATIVES, Alternative, Standing
+from econ.kernel.alternative import ALTERNATIVES, WINDOW, Alternative, Standing
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.tables.tasks import InstallationTables
 
@@ -111,7 +112,7 @@ def installation(
     at, weeks = site(structure, inputs), work_weeks(inputs)
     rows = {alternative: route_rows(tables.tasks[alternative], at) for alternative in ALTERNATIVES}
     answers = _site_answers(rows[Alternative.SELF_INSTALL], at)
-    upkeep = _window_upkeep_h_per_yr(inputs)
+    upkeep = _window_upkeep_h_per_yr(structure, inputs)
     made = []
     for alternative in ALTERNATIVES:
         route = Route(at, rows[alternative], tables)
@@ -132,10 +133,11 @@ def installation(
     return tuple(made)
 
 
-def _window_upkeep_h_per_yr(inputs: Inputs) -> FloatArray:
-    """Return the hours of taking every window unit out for the winter and putting it back, shape (B,)."""
+def _window_upkeep_h_per_yr(structure: Structure, inputs: Inputs) -> FloatArray:
+    """Return the hours of taking every window unit out for the winter and putting it back, if it is, shape (B,)."""
     each = inputs.cost("window_take_out_self_h") + inputs.cost("window_refit_self_h")
-    hours: FloatArray = inputs.number("window.count") * each
+    is_taken_out = ~is_all_year(structure, inputs.values, WINDOW, inputs.n_row)
+    hours: FloatArray = inputs.number("window.count") * each * is_taken_out
     return hours
 
 

@@ -21,6 +21,8 @@ GROUPS: Final = (
             "window.size",
             "window.count",
             "window.cycle",
+            "window.in_months",
+            "window.seal",
             "window.price_usd",
         ),
     ),

@@ -24,6 +24,7 @@ CHOSEN = {
     "site.circuit": "new",
     "kit.volts": "240",
     "kit.connection": "single_use_quick",
+    "window.in_months": "cooling_season",
     "window.opening": "sash",
     "window.escape": "no",
     "window.outlet": "own_circuit",

@@ -1,0 +1,149 @@
+"""The need as each way finds it: window units let air past and keep sun out; a dehumidifier leaves its heat."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Final
+
+import numpy as np
+
+from econ.climate import moist_air
+from econ.climate.weather import Weather
+from econ.energy.served import monthly_kwh
+from econ.equipment.dehumidifier import cooling_with_dehumidifier_w, heat_per_drying, heating_with_dehumidifier_w
+from econ.equipment.machine import MachineRows
+from econ.evaluate.shortage import Block, HourlyNeed
+from econ.evaluate.structure import Structure
+from econ.evaluate.wiring.equipment import is_all_year
+from econ.evaluate.wiring.reading import amount, is_option
+from econ.kernel.alternative import KEEP, WINDOW
+from econ.kernel.arrays import BoolArray, FloatArray
+from econ.kernel.constants import (
+    AIR_DENSITY_KG_PER_M3,
+    AIR_HEAT_J_PER_KGK,
+    STANDARD_PRESSURE_PA,
+    VAPOUR_HEAT_J_PER_KG,
+)
+from econ.loads.infiltration import leakage_flow_m3_per_s
+from econ.loads.window_gap import (
+    WindowGap,
+    cooling_with_gap_w,
+    drying_with_gap_w,
+    heating_with_gap_w,
+    months_in,
+)
+
+Values = Mapping[str, FloatArray]
+
+COUNTS: Final = {KEEP: "now.units_count", WINDOW: "window.count"}
+"""How many units stand in windows, by way."""
+
+SIDES: Final = ("north", "east", "south", "west")
+"""Sides that hold windows."""
+
+
+def of_way(structure: Structure, block: Block, weather: Weather, position: int) -> Block:
+    """Return a block with the need as one way finds it.
+
+    Parameters
+    ----------
+    structure : Structure
+        Kinds of machines.
+    block : Block
+        Rooms and their own need.
+    weather : Weather
+        The year's days.
+    position : int
+        The way, in the order of ALTERNATIVES.
+
+    Returns
+    -------
+    block : Block
+        The same for ways without units in windows.
+    """
+    if position not in COUNTS or structure.technologies[position] == "none":
+        return block
+    hours, n_row = block.hours, block.hours.cool_w.shape[1]
+    is_in = _months_in(structure, block, weather, position)[:, weather.month]
+    gap = _gap(block, weather, position, is_in)
+    cool_c, heat_c = (amount(block.values, f"use.{season}_setpoint_c", n_row) for season in ("cooling", "heating"))
+    limit_frac = amount(block.values, "use.humidity_limit_frac", n_row)
+    limit = moist_air.humidity_ratio_at(cool_c, limit_frac, np.asarray(weather.pressure_pa))
+    found = HourlyNeed(
+        cooling_with_gap_w(hours.cool_w, gap, hours.dry_bulb_c, cool_c),
+        drying_with_gap_w(hours.latent_w, gap, weather.humidity_ratio, limit),
+        heating_with_gap_w(hours.heat_w, gap, hours.dry_bulb_c, heat_c),
+        hours.dry_bulb_c,
+    )
+    return replace(block, hours=found, is_there=is_in)
+
+
+def with_dehumidifier(block: Block, machine: MachineRows) -> Block:
+    """Return a block with the need a machine finds beside a dehumidifier, where drying is asked for.
+
+    Parameters
+    ----------
+    block : Block
+        Rooms and need.
+    machine : MachineRows
+        B machines.
+
+    Returns
+    -------
+    block : Block
+        More cooling, less heating in hours with moisture that the machine leaves.
+    """
+    hours, n_row = block.hours, machine.shr.size
+    is_asked = is_option(block.values, "use.dry", "yes", n_row)
+    if not is_asked.any():
+        return block
+    heat = heat_per_drying(amount(block.values, "now.dehumidifier_kg_per_kwh", n_row)) * is_asked
+    share = (1.0 - machine.shr) / machine.shr * machine.can_cool
+    cool_w = cooling_with_dehumidifier_w(hours.cool_w, hours.latent_w, share, heat)
+    heat_w = heating_with_dehumidifier_w(hours.heat_w, hours.latent_w, heat)
+    return replace(block, hours=replace(hours, cool_w=cool_w, heat_w=heat_w))
+
+
+def _months_in(structure: Structure, block: Block, weather: Weather, position: int) -> BoolArray:
+    """Return in which months units stand in the windows, shape (B, 12)."""
+    n_row = block.hours.cool_w.shape[1]
+    season = months_in(monthly_kwh(block.hours.cool_w, weather.month, weather.weight_d))
+    return season | is_all_year(structure, block.values, position, n_row)[:, None]
+
+
+def _gap(block: Block, weather: Weather, position: int, is_in: BoolArray) -> WindowGap:
+    """Return air and shade of the units, 0 on days without them."""
+    values, n_row = block.values, len(is_in)
+    count = amount(values, COUNTS[position], n_row)
+    outdoor_c = block.hours.dry_bulb_c.mean(axis=0)
+    away_k = outdoor_c - amount(values, "use.cooling_setpoint_c", n_row)[:, None]
+    wind = amount(values, "place.wind_m_per_s", n_row)[:, None]
+    leakage_m2 = count * _leakage_m2(values, position, n_row)
+    dry_air_kg_per_s = leakage_flow_m3_per_s(leakage_m2[:, None], away_k, wind) * is_in
+    dry_air_kg_per_s *= AIR_DENSITY_KG_PER_M3 * weather.pressure_pa / STANDARD_PRESSURE_PA
+    return WindowGap(
+        air_w_per_k=dry_air_kg_per_s * AIR_HEAT_J_PER_KGK,
+        vapour_w=dry_air_kg_per_s * VAPOUR_HEAT_J_PER_KG,
+        shade_w=_shade_w(block, weather, count) * is_in,
+    )
+
+
+def _leakage_m2(values: Values, position: int, n_row: int) -> FloatArray:
+    """Return the effective leakage area of one unit's panels; units that are there count as loose, shape (B,)."""
+    loose, taped = (amount(values, f"costs.window_leakage_{how}_m2", n_row) for how in ("loose", "taped"))
+    is_taped = is_option(values, "window.seal", "taped", n_row) & (position == WINDOW)
+    leakage: FloatArray = np.where(is_taped, taped, loose)
+    return leakage
+
+
+def _shade_w(block: Block, weather: Weather, count: FloatArray) -> FloatArray:
+    """Return the sun that units keep out of the first room, mean over each day, shape (B, n_day).
+
+    They cover their part of the room's glass, whichever side it is on.
+    """
+    n_row = len(count)
+    glass_m2 = sum((amount(block.values, f"rooms[0].window_{side}_m2", n_row) for side in SIDES), np.zeros(n_row))
+    covered_m2 = count * amount(block.values, "window.blocked_m2", n_row)
+    share = np.divide(np.minimum(covered_m2, glass_m2), glass_m2, out=np.zeros(n_row), where=glass_m2 > 0.0)
+    shade: FloatArray = np.einsum("rf,df->rd", block.rooms.window_aperture_m2[:n_row], weather.irradiance.mean(axis=0))
+    shade *= share[:, None]
+    return shade
