@@ -11,6 +11,7 @@ PAGES = {
     "equipment": "Equipment",
     "work": "Work",
     "answer": "Answer",
+    "what_if": "What if",
     "figures": "Figures",
     "cases": "Saved",
 }

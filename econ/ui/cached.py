@@ -3,15 +3,22 @@
 from datetime import date
 from typing import Final
 
+import numpy as np
 import streamlit as st
 
 from econ.case.schema import Case
 from econ.case.toml import inputs_text
+from econ.evaluate.evaluate import evaluate
+from econ.evaluate.result import Result
+from econ.evaluate.sheet import point
 from econ.evaluate.version import RESULTS_VERSION
+from econ.report.labels import labels as figure_labels
 from econ.tables.loaders import Tables, load_tables
 from econ.tables.tasks import installation_tables
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.answer import answer as evaluated
+from econ.uncertainty.what_if import WhatIf
+from econ.uncertainty.what_if import what_if as tried
 
 NO_DRAWS: Final = 0
 """Likely values alone: what the strip shows at every change."""
@@ -31,6 +38,28 @@ def tables() -> Tables:
 def tool_labels() -> dict[str, str]:
     """Return the tools by key, in plain words."""
     return {tool.key: tool.label for tool in installation_tables().tools}
+
+
+def labels(found: Answer) -> dict[str, str]:
+    """Return the words of every figure of an answer by path."""
+    return figure_labels(found.sheet, tables(), found.structure.room_names)
+
+
+def what_if(found: Answer) -> WhatIf | None:
+    """Return what would change the choice; equal inputs are tried once."""
+    key = (inputs_text(found.case), tables().fingerprint, RESULTS_VERSION, found.decision_date.isoformat())
+    return _what_if(key, found)
+
+
+@st.cache_resource(max_entries=32, show_spinner=False)
+def _what_if(key: tuple[str, str, int, str], _found: Answer) -> WhatIf | None:  # noqa: ARG001 - the key is what is cached by
+    return tried(_found, tables())
+
+
+def moved_result(found: Answer, moved: dict[str, float]) -> Result:
+    """Return the result with some figures set to other values, the case left as it is."""
+    values = point(found.sheet) | {path: np.asarray(value) for path, value in moved.items()}
+    return evaluate(found.structure, values, tables())
 
 
 def answer(case: Case, today: date, draws: int) -> Answer:
