@@ -2,6 +2,7 @@
 
 import argparse
 import json
+import os
 import sys
 from collections.abc import Sequence
 from datetime import date
@@ -123,9 +124,17 @@ def main(words: Sequence[str] | None = None) -> int:
     options = parser().parse_args(words)
     try:
         options.action(options)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        _let_go_of_stdout()
     except (EconError, OSError) as error:
         return refused(str(error))
     return 0
+
+
+def _let_go_of_stdout() -> None:
+    """Send what is left of the output nowhere: whoever read it has had enough, which is no fault."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 if __name__ == "__main__":

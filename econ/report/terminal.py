@@ -6,7 +6,7 @@ from typing import Final
 from econ.case.edit import answer_counts
 from econ.report import tables
 from econ.report.look import Look
-from econ.report.numbers import UnitSystem
+from econ.report.numbers import Quantity, UnitSystem, measure
 from econ.report.pictures.frame import Columns
 from econ.report.style import Theme
 from econ.report.words import counts as count_words
@@ -62,10 +62,15 @@ def loads_text(answer: Answer) -> str:
     return "\n".join(
         [
             f"{weather.station}, record {weather.period}, warming included: "
-            f"HDD18.3 {weather.hdd18_3_kd:,.0f} K·d, CDD18.3 {weather.cdd18_3_kd:,.0f} K·d",
+            f"HDD18.3 {_degree_days(weather.hdd18_3_kd)}, CDD18.3 {_degree_days(weather.cdd18_3_kd)}",
             aligned(tables.room_loads(answer, look_of(answer))),
         ]
     )
+
+
+def _degree_days(count_kd: float) -> str:
+    """Return degree-days in both customs, as prints and bills count them."""
+    return f"{count_kd:,.0f} K·d ({measure(count_kd, Quantity.DEGREE_DAYS, UnitSystem.US)})"
 
 
 def aligned(columns: Columns) -> str:

@@ -1,6 +1,7 @@
 """The command line: exit codes, the keys of its contract, and every fault at once."""
 
 import json
+import re
 import subprocess
 import sys
 
@@ -142,3 +143,17 @@ def test_schema_is_a_json_schema_with_every_section(capsys):
 def test_a_number_of_draws_that_is_none_is_refused(case_file, draws):
     with pytest.raises(SystemExit, match="2"):
         main(["compare", case_file(GOOD), "--draws", draws])
+
+
+def test_a_reader_that_has_had_enough_is_no_fault():
+    command = [sys.executable, "-m", "econ", "schema"]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, cwd=ROOT) as printing:
+        assert printing.stdout.read(1) == "{"
+        printing.stdout.close()
+        assert printing.stderr.read() == ""
+    assert printing.returncode == 0
+
+
+def test_loads_count_degree_days_in_both_customs(case_file, capsys):
+    assert main(["loads", case_file(GOOD)]) == 0
+    assert re.search(r"CDD18\.3 [\d,]+ K·d \([\d,]+ °F·d\)", capsys.readouterr().out)
