@@ -4,6 +4,7 @@ import re
 from typing import Final
 
 from econ.installation.anchoring import HOLDING_BASES, YIELDING_BASES
+from econ.kernel.alternative import ALTERNATIVES
 
 NOT_KNOWN: Final = "not_known"
 """The last option of every choice: "I don't know", kept apart from an untouched default."""
@@ -38,6 +39,7 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
     "now.cooling": ("none", "window_units", "portable"),
     "now.heat": ("none", "electric", "gas", "propane", "oil", "wood"),
     "now.dehumidifier": YES_NO,
+    "money.base_case": tuple(name.value for name in ALTERNATIVES),
     "prices.pays_bill": ("me", "tenant", "included_in_rent"),
     "window.size": ("choose", "5", "6", "8", "10", "12", "14", "18", "24", "28"),
     "window.cycle": ("cooling_only", "reverse_cycle"),

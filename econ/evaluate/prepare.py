@@ -160,7 +160,7 @@ def structure_of(draft: Draft, kinds: tuple[str, ...]) -> Structure:
         n_rooms=len(rooms),
         room_names=tuple(room.name or f"Room {index + 1}" for index, room in enumerate(rooms)),
         technologies=(keep, window, own, hired),
-        base_case=Alternative.WINDOW_UNITS,
+        base_case=Alternative(draft.taken("money.base_case")),
         study_period_yr=max(1, round(draft.likely("money.study_period_yr"))),
         has_quote=isinstance(total, Amount) and not total.is_unknown,
         parties=tuple(work.parties or ()),

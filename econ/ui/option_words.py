@@ -3,6 +3,7 @@
 from typing import Final
 
 from econ.case.choices import NOT_KNOWN
+from econ.report.style import NAMES
 
 DONT_KNOW: Final = "I don't know"
 
@@ -57,6 +58,7 @@ _WORDS: Final[dict[str, str]] = {
 }
 
 _BY_PATH: Final[dict[str, dict[str, str]]] = {
+    "money.base_case": {name.value: words for name, words in NAMES.items()},
     "site.occupancy": {"tenant": "I rent it"},
     "now.cooling": {"none": "Nothing"},
     "now.heat": {"none": "Nothing"},

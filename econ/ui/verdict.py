@@ -1,5 +1,7 @@
 """The verdict and the four cards: what the answer page shows first."""
 
+from html import escape
+
 import streamlit as st
 
 from econ.case.edit import answer_counts
@@ -7,9 +9,10 @@ from econ.kernel.alternative import ALTERNATIVES, KEEP, SELF
 from econ.report import tables
 from econ.report.style import NAMES
 from econ.report.words import counts as count_words
-from econ.report.words import money
+from econ.report.words import find_first, money
+from econ.report.words.not_counted import NOT_COUNTED, break_even_lines
 from econ.report.words.verdict import verdict_text
-from econ.ui import cards, look, now, state
+from econ.ui import cards, fields, look, now, state
 from econ.ui.ways import ways
 from econ.uncertainty.answer import Answer
 
@@ -24,10 +27,36 @@ def draw(answer: Answer) -> None:
     counts = answer_counts(state.current_case())
     made = count_words.answers_text(counts["yours"], counts["usual"], counts["not_known"])
     look.said(f"{made.capitalize()}; {answer.draws_used:,} tries.", kind="made_from")
+    _find_first(answer)
+    fields.draw("money.base_case")
     with st.expander("Compare in figures"):
         st.dataframe(tables.comparison(answer), hide_index=True)
     with st.expander("When does extra money come back?"):
         st.markdown("\n".join(f"- **{line}**" if "compared" in line else f"- {line}" for line in _paybacks(answer)))
+
+
+def not_counted(answer: Answer) -> None:
+    """Say what no figure holds, and what it would have to be worth a year to turn the choice."""
+    st.subheader("Not counted")
+    st.html("".join(f"<p>{escape(line)}</p>" for line in (NOT_COUNTED, *break_even_lines(answer))))
+
+
+def _find_first(answer: Answer) -> None:
+    """Draw what to find out before spending, or that nothing would change the choice."""
+    st.subheader("Find this out first")
+    found = find_first.cards(answer)
+    if not found:
+        look.said(find_first.none_text(answer), kind="plain")
+        return
+    st.html(f'<div class="finds">{"".join(map(_find, found))}</div>')
+
+
+def _find(card: find_first.Card) -> str:
+    guide = card.guide
+    return (
+        f'<section class="find"><h3>{escape(guide.what)}</h3><p>{escape(guide.how)} About {guide.minutes} minutes.</p>'
+        f"<p>{escape(card.change)}</p></section>"
+    )
 
 
 def _under(answer: Answer) -> list[str]:

@@ -95,3 +95,16 @@ def test_a_figure_that_no_form_asks_for_can_be_changed_and_put_back(ready):
 
 def test_equipment_page_says_why_a_size_is_what_it_is(ready):
     assert "times as much" in ready.go("equipment").html
+
+
+def test_answer_page_says_what_to_find_out_and_what_is_not_counted(ready):
+    html = ready.go("answer").html
+    assert "Find this out first" in [part.value for part in ready.app.subheader]
+    assert 'class="finds"' in html or "would change the choice" in html
+    assert "Not counted in any figure: noise" in html
+
+
+def test_what_the_others_are_compared_with_is_chosen_on_the_answer_page(ready):
+    ready.go("answer").choose("w_money_base_case", "keep_as_is")
+    [compared] = [part.value for part in ready.app.dataframe if "Keep what you have (base)" in part.value.columns]
+    assert compared["Keep what you have (base)"].tolist()[8] == "$0"

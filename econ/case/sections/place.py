@@ -154,6 +154,9 @@ class Money(Section):
     study_period_yr: Amt = amount(
         "Years counted", "How long you expect to stay or own.", Measure("year", "", 1.0, 60.0, True)
     )
+    base_case: Choice = choice(
+        "Compared with", "What savings and paybacks are measured against. It changes no cost and no verdict."
+    )
     discount_rate_real_frac: Amt = amount(
         "Return you give up",
         "What the money would earn or save you elsewhere each year, after price rises: "

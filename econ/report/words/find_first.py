@@ -1,0 +1,150 @@
+"""What to find out before spending: at most three cards, each with whom to ask and what it may change."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Final
+
+from econ.kernel.alternative import ALTERNATIVES, Alternative
+from econ.report.numbers import lifetime_money
+from econ.report.style import NAMES
+from econ.report.words.standing import lifetime_usd
+from econ.uncertainty.answer import Answer
+from econ.uncertainty.find_first import worth_knowing
+
+MOST_CARDS: Final = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Guide:
+    """How to find something out.
+
+    Attributes
+    ----------
+    what : str
+        What is not known, as a heading.
+    how : str
+        Whom to ask or what to do.
+    minutes : int
+        About how long it takes (assumption). [minute]
+    """
+
+    what: str
+    how: str
+    minutes: int
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """One thing to find out: how, and what it could change."""
+
+    guide: Guide
+    change: str
+
+
+_TRADE: Final = Guide("What a contractor asks", "Ask two contractors for a written total and what it includes.", 30)
+_CIRCUIT: Final = Guide("What the circuit costs", "Phone an electrician and send a photo of the open panel door.", 15)
+_KIT: Final = Guide("The price of the kit", "Ask two sellers for a total with freight and tax, in writing.", 15)
+_BILL: Final = Guide("The price of the next kWh or therm", "Read it off your last bill; not the average.", 5)
+_GLASS: Final = Guide("How much glass there is", "Measure the panes on each side with a tape.", 10)
+_SIZE: Final = Guide("How big the room is", "Measure length, width and height with a tape.", 10)
+_DRAUGHT: Final = Guide("How draughty it is", "On a windy day feel along sashes, sockets and the floor edge.", 10)
+_WALLS: Final = Guide("What the walls are", "Look into an outlet box or a hole for pipes; ask who built it.", 15)
+
+GUIDES: Final[dict[str, Guide]] = {
+    "kit.price_usd": _KIT,
+    "window.price_usd": Guide("The price of window units", "Look at two shops for the size named here.", 10),
+    "quote.total_usd": _TRADE,
+    "hired.equipment_usd": _TRADE,
+    "costs.contractor": _TRADE,
+    "costs.equipment_markup": _TRADE,
+    "costs.materials_markup": _TRADE,
+    "costs.circuit": _CIRCUIT,
+    "costs.electrician": _CIRCUIT,
+    "costs.final_connection": _CIRCUIT,
+    "costs.outlet": _CIRCUIT,
+    "costs.panel": _CIRCUIT,
+    "prices.electricity_usd": _BILL,
+    "prices.gas": _BILL,
+    "prices.propane": _BILL,
+    "prices.oil": _BILL,
+    "prices.wood": _BILL,
+    "money.discount_rate": Guide("What your money earns elsewhere", "Look up the rate of your savings or loan.", 5),
+    "work.hour_value": Guide("What an hour of yours is worth", "Think of what you would do instead.", 5),
+    "site.panel_distance": Guide("How far the panel is", "Pace it out along the way the wire would go.", 5),
+    "site.line_run": Guide("How long the line must be", "Measure between the two units along the wall.", 10),
+    "kit.seer2": Guide("The ratings of the kit", "Read its label or data sheet.", 5),
+    "kit.hspf2": Guide("The ratings of the kit", "Read its label or data sheet.", 5),
+    "window.ceer": Guide("The rating of the window unit", "Read its label.", 5),
+    "window_": _GLASS,
+    "floor_area": _SIZE,
+    "ceiling_height": _SIZE,
+    "length_m": _SIZE,
+    "infiltration": _DRAUGHT,
+    "wall_u": _WALLS,
+    "roof_u": Guide("What insulates the roof", "Look into the attic and measure the depth of what lies there.", 15),
+}
+"""By the beginning of an input's path, or of its name within a room. What nobody can look up, such as how long a unit
+will live, has no guide and no card."""
+
+_BY_REASON: Final[dict[str, Guide]] = {
+    "standing_unknown": Guide("Whether it is allowed", "Phone the permit office: may an owner do this here?", 15),
+    "short_of_need": Guide("Whether a larger size is to be had", "Try the next size under Equipment, or shade.", 10),
+    "late": Guide("The first free day", "Phone two contractors and an electrician, and ask when they can come.", 20),
+    "over_cash": Guide("How much cash there is", "Look again at what you can spend now, or how it could be paid.", 10),
+}
+
+
+def cards(answer: Answer) -> tuple[Card, ...]:
+    """Return what to find out first, at most three cards.
+
+    Parameters
+    ----------
+    answer : Answer
+        An answer with draws.
+
+    Returns
+    -------
+    cards : tuple of Card
+        What shuts a way that would cost less than the one named, then the inputs that could turn the order of cost.
+    """
+    found: dict[str, Card] = {}
+    for card in (*_shut(answer), *_turning(answer)):
+        found.setdefault(card.guide.what, card)
+    return tuple(found.values())[:MOST_CARDS]
+
+
+def none_text(answer: Answer) -> str:
+    """Return what to say where there is nothing to find out."""
+    if answer.drawn is None:
+        return ""
+    return "Nothing that you could reasonably find out would change the choice: it held over the ranges of all inputs."
+
+
+def _shut(answer: Answer) -> Iterator[Card]:
+    winner = answer.verdict.winner
+    for name, codes in zip(ALTERNATIVES, answer.verdict.reasons, strict=True):
+        if winner is None or name in (winner, Alternative.KEEP_AS_IS) or not codes or "not_allowed" in codes:
+            continue
+        gain = lifetime_usd(answer.result, winner) - lifetime_usd(answer.result, name)
+        if gain > 0.0 and codes[0] in _BY_REASON:
+            change = f"If it turns out well, “{NAMES[name]}” comes in: {lifetime_money(gain)} less over its life."
+            yield Card(_BY_REASON[codes[0]], change)
+
+
+def _turning(answer: Answer) -> Iterator[Card]:
+    for worth in worth_knowing(answer):
+        guide = guide_for(worth.path)
+        if guide is not None:
+            yield Card(guide, f"Knowing it before you decide is worth {lifetime_money(worth.usd)} on average.")
+
+
+def guide_for(path: str) -> Guide | None:
+    """Return how an input can be found out; None where nobody can look it up.
+
+    Examples
+    --------
+    >>> guide_for("rooms[0].window_south_m2").what, guide_for("kit.life_yr")
+    ('How much glass there is', None)
+    """
+    name = path.partition("].")[2] or path
+    return next((guide for start, guide in GUIDES.items() if name.startswith(start)), None)

@@ -1,0 +1,57 @@
+"""What no dollar of the answer holds: noise, looks, light, resale; and what it would have to be worth a year."""
+
+from typing import Final
+
+from econ.kernel.alternative import ALTERNATIVES, Alternative
+from econ.report.numbers import listed, money, two_digits
+from econ.report.style import NAMES
+from econ.report.words.standing import ASIDE_WORDS, DOING
+from econ.uncertainty.answer import Answer
+
+NOT_COUNTED: Final = (
+    "Not counted in any figure: noise indoors and out, how it looks, a window that is free to open and gives light, "
+    "and what a buyer or tenant would pay for it."
+)
+_FOR: Final[dict[Alternative, str]] = {
+    Alternative.KEEP_AS_IS: "no work, no hole and nothing to settle",
+    Alternative.WINDOW_UNITS: "no hole, no permit, units that move with you and are replaced the same day",
+    Alternative.SELF_INSTALL: "a quiet room, a free window and even heat",
+    Alternative.CONTRACTED_INSTALL: "a quiet room, a free window, and someone else who answers for the work",
+}
+"""What speaks for each way that has no price here."""
+
+
+def break_even_lines(answer: Answer) -> tuple[str, ...]:
+    """Return what the uncounted sides of each other way that does the job must be worth a year to tip the choice.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer to a case.
+
+    Returns
+    -------
+    lines : tuple of str
+        Dearest last; empty where no way is named.
+    """
+    winner = answer.verdict.winner
+    if winner is None:
+        return ()
+    yearly = answer.result.measures.annualised_cost_usd_per_yr[:, 0]
+    extra = {
+        name: float(yearly[at] - yearly[ALTERNATIVES.index(winner)])
+        for at, name in enumerate(ALTERNATIVES)
+        if name is not winner and set(answer.verdict.reasons[at]) <= set(ASIDE_WORDS)
+    }
+    return tuple(
+        f"“{NAMES[name]}” costs {money(two_digits(amount))} a year more than {DOING[winner]}"
+        f"{_aside(answer, name)}: the better buy for you if you would pay that for {_FOR[name]}."
+        for name, amount in sorted(extra.items(), key=lambda pair: pair[1])
+        if amount > 0.0
+    )
+
+
+def _aside(answer: Answer, name: Alternative) -> str:
+    """Return what else speaks against a way, in a parenthesis."""
+    against = [ASIDE_WORDS[code] for code in answer.verdict.reasons[ALTERNATIVES.index(name)]]
+    return f" ({listed(against)})" if against else ""

@@ -1,0 +1,65 @@
+"""Which single input is most worth knowing before deciding."""
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from econ.kernel.arrays import FloatArray
+from econ.uncertainty.answer import Answer
+from econ.uncertainty.draws import drawn
+from econ.uncertainty.information import input_information_usd
+
+LEAST_USD: Final = 10.0
+"""Worth below which nobody would pick up the phone (assumption)."""
+
+ABOVE_CHANCE: Final = 2.0
+"""Times the worth that an input without any bearing seems to have, as draws are few in each bin (assumption)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Worth:
+    """What it is worth to know one input.
+
+    Attributes
+    ----------
+    path : str
+        The input.
+    usd : float
+        Expected lifetime dollars saved by knowing it before deciding. [USD]
+    """
+
+    path: str
+    usd: float
+
+
+def worth_knowing(answer: Answer) -> tuple[Worth, ...]:
+    """Return the ranged inputs that could turn the choice, the most valuable first.
+
+    Parameters
+    ----------
+    answer : Answer
+        An answer with draws; none without, or where fewer than two ways may be chosen.
+
+    Returns
+    -------
+    worth : tuple of Worth
+        Those worth at least `LEAST_USD` and more than an input without bearing seems to be.
+    """
+    is_eligible = np.array(answer.verdict.eligible)
+    if answer.drawn is None or is_eligible.sum() < 2:
+        return ()
+    sheet = answer.sheet
+    ranged = np.flatnonzero(sheet.low < sheet.high)
+    columns = drawn(sheet.low, sheet.likely, sheet.high, answer.draws_used, answer.seed)[ranged]
+    cost_usd = answer.drawn.measures.lcc_usd[is_eligible]
+    usd = input_information_usd(cost_usd, columns)
+    least = max(LEAST_USD, ABOVE_CHANCE * _by_chance_usd(cost_usd, answer.seed))
+    order = np.argsort(-usd, kind="stable")
+    return tuple(Worth(sheet.path[ranged[at]], float(usd[at])) for at in order if usd[at] >= least)
+
+
+def _by_chance_usd(cost_usd: FloatArray, seed: int) -> float:
+    """Return the worth that numbers without any bearing on the costs seem to have. [USD]"""
+    idle = np.random.default_rng(seed).random((1, cost_usd.shape[1]))
+    return float(input_information_usd(cost_usd, idle)[0])

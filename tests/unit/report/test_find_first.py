@@ -1,0 +1,119 @@
+"""What to find out first, and what no figure holds."""
+
+from dataclasses import replace
+from types import SimpleNamespace
+
+import numpy as np
+import pytest
+
+from econ.evaluate.sheet import Entry, sheet_of
+from econ.kernel.alternative import ALTERNATIVES, HIRED, SELF, WINDOW, Alternative
+from econ.kernel.spread import Spread
+from econ.report.numbers import money, two_digits
+from econ.report.style import NAMES
+from econ.report.words import find_first, not_counted
+from econ.uncertainty.draws import drawn
+from econ.uncertainty.find_first import worth_knowing
+from tests import builders
+
+N_DRAW = 4096
+SHEET = sheet_of(
+    {
+        "kit.price_usd": Entry(Spread(500.0, 1500.0, 2500.0, "made up"), "USD"),
+        "kit.life_yr": Entry(Spread(10.0, 15.0, 20.0, "made up"), "year"),
+        "prices.gas_usd_per_therm": Entry(Spread(1.0, 1.5, 2.0, "made up"), "USD/therm"),
+    }
+)
+
+
+def invented(cost_usd, eligible=(True,) * 4):
+    """Return an answer whose lifetime costs at the draws are given."""
+    result = builders.result()
+    measures = SimpleNamespace(lcc_usd=cost_usd)
+    verdict = replace(builders.verdict(result), eligible=eligible)
+    return SimpleNamespace(
+        sheet=SHEET, drawn=SimpleNamespace(measures=measures), verdict=verdict, draws_used=N_DRAW, seed=1, result=result
+    )
+
+
+def costs_that_turn_on_the_price():
+    price = drawn(SHEET.low, SHEET.likely, SHEET.high, N_DRAW, 1)[0]
+    flat = np.full(N_DRAW, 1500.0)
+    return np.array([flat + 5000.0, flat, price, flat + 4000.0])
+
+
+def test_the_one_input_that_turns_the_choice_is_worth_knowing():
+    [worth] = worth_knowing(invented(costs_that_turn_on_the_price()))
+    cost = costs_that_turn_on_the_price()
+    # Knowing the price exactly saves the mean of what it lies below 1,500; 64 bins of it lose less than a fiftieth.
+    exact = min(cost[1].mean(), cost[2].mean()) - np.minimum(cost[1], cost[2]).mean()
+    assert worth.path == "kit.price_usd"
+    assert worth.usd == pytest.approx(exact, rel=0.02)
+
+
+def test_nothing_is_worth_knowing_where_one_way_always_wins():
+    cost = costs_that_turn_on_the_price()
+    cost[WINDOW] += 9000.0
+    assert worth_knowing(invented(cost)) == ()
+
+
+def test_inputs_without_bearing_are_not_taken_for_knowledge():
+    noise = np.random.default_rng(5).normal(0.0, 300.0, (4, N_DRAW))
+    assert worth_knowing(invented(noise)) == ()
+
+
+def test_a_choice_of_one_is_no_choice():
+    cost = costs_that_turn_on_the_price()
+    assert worth_knowing(invented(cost, (False, True, False, False))) == ()
+
+
+def test_a_card_says_what_whom_to_ask_and_what_it_is_worth():
+    [card] = find_first.cards(invented(costs_that_turn_on_the_price()))
+    assert card.guide.what == "The price of the kit"
+    assert card.change.startswith("Knowing it before you decide is worth about $")
+
+
+def test_a_cheaper_way_shut_by_its_date_sends_to_the_phone():
+    found = invented(costs_that_turn_on_the_price())
+    late = replace(
+        found.verdict,
+        winner=Alternative.CONTRACTED_INSTALL,
+        reasons=((), (), ("late",), ()),
+        eligible=(False, False, False, True),
+    )
+    [card] = find_first.cards(SimpleNamespace(**vars(found) | {"verdict": late}))
+    assert card.guide.what == "The first free day"
+    assert "“Put it in yourself” comes in: about $3,000 less" in card.change
+
+
+def test_without_a_card_it_is_said_that_nothing_would_change_the_choice():
+    assert "would change the choice" in find_first.none_text(invented(np.ones((4, N_DRAW))))
+
+
+@pytest.mark.parametrize("path", ["rooms[3].floor_area_m2", "costs.circuit_10m_fished_usd", "quote.total_usd"])
+def test_what_can_be_asked_or_measured_has_a_guide(path):
+    assert find_first.guide_for(path)
+
+
+@pytest.mark.parametrize("path", ["kit.life_yr", "work.mishap_usd", "prices.electricity_escalation_frac"])
+def test_what_nobody_can_look_up_has_none(path):
+    assert find_first.guide_for(path) is None
+
+
+def test_uncounted_sides_are_held_against_the_extra_cost_a_year():
+    found = invented(np.ones((4, N_DRAW)))
+    yearly = found.result.measures.annualised_cost_usd_per_yr[:, 0]
+    lines = not_counted.break_even_lines(found)
+    own = yearly[ALTERNATIVES.index(found.verdict.winner)]
+    dearer = sorted((yearly[at] - own, at) for at in (WINDOW, HIRED, SELF) if yearly[at] > own)
+    assert [line.split("”")[0][1:] for line in lines] == [NAMES[ALTERNATIVES[at]] for _, at in dearer]
+    for line, (extra, _) in zip(lines, dearer, strict=True):
+        assert f"costs {money(two_digits(extra))} a year more than doing it yourself" in line
+
+
+def test_a_way_that_does_not_do_the_job_is_not_offered_for_its_uncounted_sides():
+    found = invented(np.ones((4, N_DRAW)))
+    short = replace(found.verdict, reasons=((), ("short_of_need",), (), ("late",)))
+    lines = not_counted.break_even_lines(SimpleNamespace(**vars(found) | {"verdict": short}))
+    assert not any("New window units" in line for line in lines)
+    assert any("(after this year's hot season)" in line for line in lines)
