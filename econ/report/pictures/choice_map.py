@@ -1,9 +1,12 @@
 """Which way is the cheapest over two inputs: areas with their names, and where you are."""
 
+from typing import Any
+
 import numpy as np
 import plotly.graph_objects as go
 
 from econ.kernel.alternative import ALTERNATIVES
+from econ.kernel.arrays import FloatArray
 from econ.report.look import Look
 from econ.report.pictures.frame import Columns, framed, name_upright_axis, write
 from econ.report.style import MARKS, NAMES, faint
@@ -24,26 +27,8 @@ def figure(found: WhatIf, now: tuple[float, float], look: Look) -> go.Figure:
         Ground and units.
     """
     drawn = framed(look, 420)
-    across, up = np.meshgrid(found.map.across, found.map.up)
-    for place, name in enumerate(ALTERNATIVES):
-        is_here = found.map.difference_usd == place
-        if not is_here.any():
-            continue
-        drawn.add_trace(
-            go.Scatter(
-                x=across[is_here],
-                y=up[is_here],
-                mode="markers",
-                marker={"symbol": MARKS[name].symbol, "size": 9, "color": faint(look.colour(name), 0.75)},
-                name=NAMES[name],
-                hovertemplate=f"{NAMES[name]}<extra></extra>",
-            )
-        )
-        middle = float(across[is_here].mean()), float(up[is_here].mean())
-        write(
-            drawn, f"<b>{NAMES[name]}</b>", middle, look.ground.ink,
-            xanchor="center", bgcolor=look.ground.paper, opacity=0.92,
-        )  # fmt: skip
+    for place in range(len(ALTERNATIVES)):
+        _area(drawn, found, place, look)
     drawn.add_trace(
         go.Scatter(
             x=[now[0]], y=[now[1]], mode="markers+text", text=["you are here"], textposition="top center",
@@ -51,19 +36,41 @@ def figure(found: WhatIf, now: tuple[float, float], look: Look) -> go.Figure:
             hoverinfo="skip",
         )
     )  # fmt: skip
-    for axis, path, grid in (
-        ("x", found.map_paths[0], found.map.across),
-        ("y", found.map_paths[1], found.map.up),
-    ):
-        ticks = grid[:: max(1, len(grid) // 4)]
-        settings = {"tickvals": ticks, "ticktext": [value_text(path, float(tick), look) for tick in ticks]}
-        title = words_of(path).capitalize()
-        if axis == "x":
-            drawn.update_xaxes(**settings, title_text=title)
-        else:
-            drawn.update_yaxes(**settings)
-            name_upright_axis(drawn, title, look)
+    drawn.update_xaxes(**_ticks(found.map_paths[0], found.map.across, look), title_text=_title(found.map_paths[0]))
+    drawn.update_yaxes(**_ticks(found.map_paths[1], found.map.up, look))
+    name_upright_axis(drawn, _title(found.map_paths[1]), look)
     return drawn
+
+
+def _area(drawn: go.Figure, found: WhatIf, place: int, look: Look) -> None:
+    """Draw the marks of one way where it is the cheapest, with its name in their middle."""
+    name, is_here = ALTERNATIVES[place], found.map.difference_usd == place
+    if not is_here.any():
+        return
+    across, up = (grid[is_here] for grid in np.meshgrid(found.map.across, found.map.up))
+    drawn.add_trace(
+        go.Scatter(
+            x=across,
+            y=up,
+            mode="markers",
+            marker={"symbol": MARKS[name].symbol, "size": 9, "color": faint(look.colour(name), 0.75)},
+            name=NAMES[name],
+            hovertemplate=f"{NAMES[name]}<extra></extra>",
+        )
+    )
+    write(
+        drawn, f"<b>{NAMES[name]}</b>", (float(across.mean()), float(up.mean())), look.ground.ink,
+        xanchor="center", bgcolor=look.ground.paper, opacity=0.92,
+    )  # fmt: skip
+
+
+def _ticks(path: str, grid: FloatArray, look: Look) -> dict[str, Any]:
+    ticks = grid[:: max(1, len(grid) // 4)]
+    return {"tickvals": ticks, "ticktext": [value_text(path, float(tick), look) for tick in ticks]}
+
+
+def _title(path: str) -> str:
+    return words_of(path).capitalize()
 
 
 def statement(found: WhatIf) -> str:
