@@ -33,20 +33,21 @@ _SPELLINGS: Final = {
     "'": "ft", "feet": "ft", "foot": "ft", '"': "in", "''": "in", "inches": "in", "inch": "in",
     "btu/h": "Btu/hour", "btu": "Btu/hour", "btu/hr": "Btu/hour", "btuh": "Btu/hour", "btu per hour": "Btu/hour",
     "kbtu/h": "kBtu/hour", "kbtu": "kBtu/hour", "kbtu/hr": "kBtu/hour", "kbtu/hour": "kBtu/hour",
+    "cfm": "ft**3/minute", "cfm50": "ft**3/minute", "m3/h": "m**3/hour",
     "ton": "refrigeration_ton", "tons": "refrigeration_ton", "w/m2k": "W/(m**2*K)", "w/m**2k": "W/(m**2*K)",
 }  # fmt: skip
 """Everyday spellings, in small letters and without full stops, that pint reads as something else or not at all."""
 
 KINDS: Final = {
     "m**2": "an area", "m": "a length", "degC": "a temperature", "K": "a temperature difference",
-    "W": "a heating or cooling power", "N": "a force",
+    "W": "a heating or cooling power", "N": "a force", "m**3/hour": "an air flow",
     "W/(m**2*K)": "a heat-loss value (U-value)", "J/(m**2*K)": "a heat capacity per floor area",
 }  # fmt: skip
 EXAMPLES: Final = {
     "m**2": '"884 ft**2" or "82 m**2"', "m": '"8 ft", "10 in" or "2.4 m"', "degC": '"75 degF" or "24 degC"',
     "K": '"0.7 delta_degF" or "0.4 K"', "W": '"18 kBtu/hour" or "5.3 kW"',
     "W/(m**2*K)": '"0.35 W/(m**2*K)" or "0.06 Btu/(hour*ft**2*degF)"', "J/(m**2*K)": '"165000 J/(m**2*K)"',
-    "N": '"620 lbf" or "2.8 kN"',
+    "N": '"620 lbf" or "2.8 kN"', "m**3/hour": '"450 ft**3/minute" or "760 m**3/hour"',
 }  # fmt: skip
 
 

@@ -164,6 +164,11 @@ def _wall(draft: Draft, path: str, source: str) -> Spread:
 
 
 def _mass(draft: Draft, path: str, _source: str) -> Spread:
+    heaviness = draft.taken(f"{_room(path)}.mass_class")
+    if heaviness != "as_built":
+        row = draft.tables.mass_classes[heaviness]
+        stored = row.number("mass_j_per_m2k")
+        return Spread(stored, stored, stored, row.text("source"))
     names = ("wall", "wall_insulated", "below")
     wall, insulated, below = (draft.options[f"{_room(path)}.{name}"] for name in names)
     return draft.tables.room_mass(wall, insulated, below, _era(draft, path))

@@ -21,6 +21,9 @@ BLOWER_PA: Final = 50.0
 LEAKAGE_EXPONENT: Final = 0.65
 """Power of the pressure that leaks follow where the test does not say. ASHRAE Fundamentals (2017), ch. 16."""
 
+LEAST_APART_K: Final = 1.0e-9
+"""K that keeps a year without heating and cooling from weighing nothing: its flow is then the plain mean."""
+
 TEST_AIR_KG_PER_M3: Final = 1.2
 """kg/m3 of the air in which a leakage area is stated. ASHRAE Fundamentals (2017), ch. 16."""
 
@@ -122,7 +125,7 @@ def yearly_flow_m3_per_s(
     """
     apart_k = np.abs(np.asarray(difference_k, dtype=np.float64))
     by_day = leakage_flow_m3_per_s(np.asarray(leakage_m2)[:, None], apart_k, np.asarray(wind_m_per_s)[:, None])
-    heat = apart_k * weight_d
+    heat = (apart_k + LEAST_APART_K) * weight_d
     flow: FloatArray = (by_day * heat).sum(axis=1) / heat.sum(axis=1)
     return flow
 

@@ -16,6 +16,7 @@ _WORDS: Final[dict[str, str]] = {
     "evenings_and_nights": "Evenings and nights",
     "day_and_night": "Day and night",
     "earth": "Earth",
+    "as_built": "As wall and floor make it",
     "vented_attic": "Attic",
     "slab_on_grade": "Slab on the ground",
     "vented_crawl": "Crawl space",

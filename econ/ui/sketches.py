@@ -5,6 +5,7 @@ from typing import Final
 
 import streamlit as st
 
+from econ.case.choices import CHOICES
 from econ.report.sketch import room as room_sketch
 from econ.report.sketch import wall as wall_sketch
 from econ.report.sketch.room import COMPASS, RoomDrawing
@@ -45,7 +46,14 @@ def _room(index: int) -> RoomDrawing | None:
         earth_depth_m=usual.number(f"{at}earth_depth_m") or 0.0,
         above=usual.option(f"{at}above") or _UNDRAWN,
         below=usual.option(f"{at}below") or _UNDRAWN,
+        turned_deg=_turned_deg(usual.option(f"{at}north_faces")),
     )
+
+
+def _turned_deg(faces: str | None) -> float:
+    """Return the azimuth of a compass face; north where nothing is known."""
+    options = CHOICES["rooms[].north_faces"][:-1]
+    return 45.0 * options.index(faces) if faces in options else 0.0
 
 
 def _wall() -> WallDrawing | None:

@@ -2,11 +2,12 @@
 
 from typing import ClassVar
 
-from econ.case.field import U_VALUE, WINDOW_AREA, amount, choice, length, words
+from econ.case.field import FRACTION, POWER, U_VALUE, WINDOW_AREA, amount, choice, length, words
 from econ.case.quantity import Measure
 from econ.case.section import Amt, Choice, Section, Text
 
 _COUNT = Measure("", "", 0.0, 50.0)
+_WATTS = Measure("W", "W", 0.0, 20_000.0)
 _SIDE = "What this side touches: outdoor air, a room that is heated, one that is not, or earth."
 _GLASS = "Glass area on this side, all windows and glass doors together. Width times height; 0 for none."
 
@@ -25,6 +26,9 @@ class Room(Section):
         "Length of the north and south sides", "Left out, the room is taken as square.", length(0.8, 100.0), expert=True
     )
     ceiling_height_m: Amt = amount("Ceiling height", "Floor to ceiling; the average if it slopes.", length(1.5, 10.0))
+    north_faces: Choice = choice(
+        "The north side really faces", "Name as north the side that comes nearest, and turn the room here."
+    )
     north: Choice = choice("North side", _SIDE)
     east: Choice = choice("East side", _SIDE)
     south: Choice = choice("South side", _SIDE)
@@ -71,10 +75,35 @@ class Room(Section):
         "Window solar heat gain (SHGC)", "Share of the sun's heat that passes, from the label.",
         Measure("", "", 0.0, 1.0), expert=True,
     )  # fmt: skip
+    unheated_frac: Amt = amount(
+        "Unheated rooms beside or below", "Their part of the difference between outdoors and this room: 0 as warm as "
+        "the room, 1 as cold as outdoors.",
+        FRACTION, expert=True,
+    )  # fmt: skip
     infiltration_per_h: Amt = amount(
         "Air changes", "How many times an hour outdoor air replaces the room's air, on average.",
         Measure("1/hour", "", 0.0, 10.0), expert=True,
     )  # fmt: skip
+    leakage_area_m2: Amt = amount(
+        "Leakage area at 4 Pa", "This room's part of what a blower-door test found; it then counts instead of draughts "
+        "and air changes.",
+        Measure("m**2", "in**2", 0.0001, 1.0), expert=True,
+    )  # fmt: skip
+    air_50pa_m3_per_h: Amt = amount(
+        "Air flow at 50 Pa", "The same test as an air flow, this room's part by volume. A leakage area, where given, "
+        "counts before it.",
+        Measure("m**3/hour", "ft**3/minute", 1.0, 100_000.0), expert=True,
+    )  # fmt: skip
+    appliances_w: Amt = amount(
+        "Appliances, all day", "Mean heat of what runs day and night. Left out, the usual share of the floor counts.",
+        _WATTS, expert=True,
+    )  # fmt: skip
+    lighting_w: Amt = amount(
+        "Lights while awake", "Heat of lights beyond the usual, in hours of use from 7 to 23.", _WATTS, expert=True
+    )
+    mass_class: Choice = choice(
+        "Heaviness", "How much heat walls and floor store. Left out, it follows from wall and floor.", expert=True
+    )
     mass_j_per_m2k: Amt = amount(
         "Heat stored per floor area", "Light frame rooms about 110000, solid masonry about 260000 J/(m**2*K).",
         Measure("J/(m**2*K)", "Btu/(ft**2*delta_degF)", 10_000.0, 2_000_000.0), expert=True,
@@ -83,3 +112,11 @@ class Room(Section):
         "Outside colour", "Share of sunlight the outside takes up: about 0.3 white, 0.9 black.",
         Measure("", "", 0.0, 1.0), expert=True,
     )  # fmt: skip
+    own_cooling_w: Amt = amount(
+        "Design cooling found elsewhere", "A contractor's or engineer's figure, moisture included. Sizes then follow "
+        "it; the energy of a year does not.",
+        POWER, expert=True,
+    )  # fmt: skip
+    own_heating_w: Amt = amount(
+        "Design heating found elsewhere", "The same for the coldest night. Sizes then follow it.", POWER, expert=True
+    )

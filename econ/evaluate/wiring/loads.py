@@ -8,7 +8,7 @@ import numpy as np
 from econ.case.choices import CHOICES
 from econ.climate.weather import Weather
 from econ.evaluate.structure import Structure
-from econ.evaluate.wiring.reading import amount, codes, is_option, room_amount
+from econ.evaluate.wiring.reading import amount, codes, given, is_option, room_amount
 from econ.evaluate.wiring.room_shell import ground_of, shell_of, skin_of, soil_of
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.constants import VAPOUR_HEAT_J_PER_KG
@@ -64,7 +64,7 @@ def room_rows(structure: Structure, values: Values, n_row: int, weather: Weather
     temperature about a slightly warmer mean, and warms with it.
     """
     soil = soil_of(values, n_row, weather)
-    rooms = [_room(values, index, n_row, soil) for index in range(structure.n_rooms)]
+    rooms = [_room(values, index, weather, soil) for index in range(structure.n_rooms)]
     joined = {field.name: np.concatenate([getattr(room, field.name) for room in rooms]) for field in fields(RoomRows)}
     return RoomRows(**joined)
 
@@ -89,13 +89,13 @@ def humidity_limit_frac(structure: Structure, values: Values, n_row: int) -> Flo
     return np.tile(amount(values, "use.humidity_limit_frac", n_row), structure.n_rooms)
 
 
-def _room(values: Values, index: int, n_row: int, soil: Soil) -> RoomRows:
+def _room(values: Values, index: int, weather: Weather, soil: Soil) -> RoomRows:
+    n_row = len(soil.mean_c)
     shell = shell_of(values, index, n_row)
     skin = skin_of(values, index, shell)
     ua_ground, ground_c = ground_of(values, index, shell, soil)
-    area_m2, height_m, changes_per_h, mass_j_per_m2k = (
-        room_amount(values, index, name, n_row)
-        for name in ("floor_area_m2", "ceiling_height_m", "infiltration_per_h", "mass_j_per_m2k")
+    area_m2, height_m, mass_j_per_m2k = (
+        room_amount(values, index, name, n_row) for name in ("floor_area_m2", "ceiling_height_m", "mass_j_per_m2k")
     )
     use = _use(values, index, n_row)
     return RoomRows(
@@ -105,7 +105,7 @@ def _room(values: Values, index: int, n_row: int, soil: Soil) -> RoomRows:
         ua_window_w_per_k=skin.ua_window_w_per_k,
         ua_ground_w_per_k=ua_ground,
         ground_c=ground_c,
-        air_flow_m3_per_s=infiltration.air_flow_m3_per_s(changes_per_h, area_m2 * height_m),
+        air_flow_m3_per_s=_air_flow_m3_per_s(values, index, area_m2 * height_m, weather),
         mass_j_per_k=mass_j_per_m2k * area_m2,
         mass_area_m2=surfaces.mass_area_m2(area_m2, mass_j_per_m2k),
         window_aperture_m2=skin.window_aperture_m2,
@@ -122,6 +122,29 @@ def _room(values: Values, index: int, n_row: int, soil: Soil) -> RoomRows:
         warming_k=amount(values, "place.warming_offset_k", n_row),
         owner=np.arange(n_row),
     )
+
+
+def leakage_area_m2(values: Values, index: int, n_row: int) -> FloatArray:
+    """Return a room's measured leakage area, shape (B,); NaN where nobody measured. [m^2]"""
+    area_m2 = given(values, f"rooms[{index}].leakage_area_m2", n_row)
+    by_flow_m2 = infiltration.leakage_area_m2(given(values, f"rooms[{index}].air_50pa_m3_per_h", n_row))
+    return np.where(np.isnan(area_m2), by_flow_m2, area_m2)
+
+
+def _air_flow_m3_per_s(values: Values, index: int, volume_m3: FloatArray, weather: Weather) -> FloatArray:
+    """Return the outdoor air of a year: through measured leaks, or by air changes."""
+    n_row = len(volume_m3)
+    by_changes = infiltration.air_flow_m3_per_s(room_amount(values, index, "infiltration_per_h", n_row), volume_m3)
+    leakage_m2 = leakage_area_m2(values, index, n_row)
+    if np.isnan(leakage_m2).all():
+        return by_changes
+    outdoor_c = weather.dry_bulb_c.mean(axis=0) + amount(values, "place.warming_offset_k", n_row)[:, None]
+    too_cold_k = amount(values, "use.heating_setpoint_c", n_row)[:, None] - outdoor_c
+    too_hot_k = outdoor_c - amount(values, "use.cooling_setpoint_c", n_row)[:, None]
+    apart_k = np.maximum(np.maximum(too_cold_k, too_hot_k), 0.0)
+    wind = amount(values, "place.wind_m_per_s", n_row)
+    by_leaks = infiltration.yearly_flow_m3_per_s(leakage_m2, apart_k, wind, weather.weight_d)
+    return np.where(np.isnan(leakage_m2), by_changes, by_leaks)
 
 
 def _use(values: Values, index: int, n_row: int) -> _Use:
@@ -172,6 +195,9 @@ def _gains(values: Values, index: int, used: BoolArray) -> tuple[FloatArray, Flo
     kitchen = is_option(values, f"rooms[{index}].kitchen", "yes", n_row).astype(np.float64)
     people_there = people[:, None] * used
     screens_on = screens[:, None] * (used & schedule.is_waking())
-    sensible_w = gains.room_sensible_w(area_m2, kitchen)[:, None] + people_there * gains.PERSON_SENSIBLE_W
+    all_day_w, lights_w = (given(values, f"rooms[{index}].{name}_w", n_row) for name in ("appliances", "lighting"))
+    all_day_w = np.where(np.isnan(all_day_w), gains.room_sensible_w(area_m2, kitchen), all_day_w)
+    sensible_w = all_day_w[:, None] + people_there * gains.PERSON_SENSIBLE_W
+    sensible_w += np.nan_to_num(lights_w)[:, None] * (used & schedule.is_waking())
     latent_w = gains.room_latent_w(area_m2, kitchen)[:, None] + people_there * gains.PERSON_LATENT_W
     return sensible_w + screens_on * gains.SCREEN_W, latent_w

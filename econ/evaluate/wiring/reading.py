@@ -20,6 +20,11 @@ def amount(values: Values, path: str, n_row: int) -> FloatArray:
     return np.broadcast_to(np.asarray(values[path], dtype=np.float64), (n_row,))
 
 
+def given(values: Values, path: str, n_row: int) -> FloatArray:
+    """Return a number that may be left out, shape (n_row,); NaN where it is."""
+    return amount(values, path, n_row) if path in values else np.full(n_row, np.nan)
+
+
 def codes(values: Values, path: str, n_row: int) -> IntArray:
     """Return a choice's position among its options, row by row."""
     return amount(values, path, n_row).astype(np.int64)

@@ -8,8 +8,8 @@ import numpy as np
 
 from econ.climate.ground import GARDEN_WARMER_K, yearly_wave
 from econ.climate.weather import FACES, Weather
-from econ.evaluate.wiring.reading import amount, is_option, looked_up, room_amount
-from econ.kernel.arrays import FloatArray
+from econ.evaluate.wiring.reading import amount, codes, is_option, looked_up, room_amount
+from econ.kernel.arrays import FloatArray, IntArray
 from econ.kernel.errors import OutOfRangeError
 from econ.loads import below_grade, surfaces
 from econ.loads.below_grade import Soil
@@ -17,7 +17,7 @@ from econ.loads.below_grade import Soil
 Values = Mapping[str, FloatArray]
 
 SIDES: Final = ("north", "east", "south", "west")
-SIDE_FACES: Final = tuple(FACES.index(face) for face in ("N", "E", "S", "W"))
+SIDE_FACES: Final = np.array([FACES.index(face) for face in ("N", "E", "S", "W")])
 ROOF_FACE: Final = FACES.index("horizontal")
 
 SIDE_FRAC: Final = {
@@ -133,15 +133,17 @@ def skin_of(values: Values, index: int, shell: Shell) -> Skin:
         looked_up(values, f"rooms[{index}].above", table, n_row)
         for table in (ABOVE_FRAC, ABOVE_SUN_FRAC, ABOVE_SKY_FRAC)
     )
-    floor_frac = looked_up(values, f"rooms[{index}].below", BELOW_FRAC, n_row)
+    floor_frac = below_frac(values, index, n_row)
     wall_ua = wall_u[:, None] * np.maximum(shell.gross_m2 - shell.buried_m2 - shell.window_m2, 0.0) * shell.side_frac
     window_ua = (window_u[:, None] * shell.window_m2 * shell.side_frac).sum(axis=1)
     sunlit, glass_m2 = np.zeros((n_row, len(FACES))), np.zeros((n_row, len(FACES)))
-    sunlit[:, SIDE_FACES] = wall_ua * shell.side_sun_frac
+    seen_ua = wall_ua * shell.side_sun_frac
+    row, faces = np.arange(n_row)[:, None], side_faces(values, index, n_row)
+    sunlit[row, faces] = seen_ua
     sunlit[:, ROOF_FACE] = roof_u * area_m2 * above_sun_frac
-    glass_m2[:, SIDE_FACES] = shell.window_m2 * shell.side_sun_frac
+    glass_m2[row, faces] = shell.window_m2 * shell.side_sun_frac
     shade_frac = amount(values, f"rooms[{index}].shade_frac", n_row)
-    seen_walls = sunlit[:, SIDE_FACES].sum(axis=1) + window_ua
+    seen_walls = seen_ua.sum(axis=1) + window_ua
     return Skin(
         ua_opaque_w_per_k=wall_ua.sum(axis=1) + (roof_u * above_frac + floor_u * floor_frac) * area_m2,
         ua_window_w_per_k=window_ua,
@@ -149,6 +151,22 @@ def skin_of(values: Values, index: int, shell: Shell) -> Skin:
         opaque_aperture_m2=surfaces.opaque_aperture_m2(sunlit, absorptance),
         sky_loss_w=surfaces.sky_loss_w(seen_walls, roof_u * area_m2 * above_sky_frac),
     )
+
+
+def side_faces(values: Values, index: int, n_row: int) -> IntArray:
+    """Return the face of `FACES` that each of a room's `SIDES` looks at, shape (B, 4)."""
+    turned = codes(values, f"rooms[{index}].north_faces", n_row)
+    turned = np.where(turned < ROOF_FACE, turned, 0)
+    faces: IntArray = (SIDE_FACES + turned[:, None]) % ROOF_FACE
+    return faces
+
+
+def below_frac(values: Values, index: int, n_row: int) -> FloatArray:
+    """Return what a room's floor feels of outdoor air, shape (B,)."""
+    path = f"rooms[{index}].below"
+    unheated = room_amount(values, index, "unheated_frac", n_row)
+    is_unheated = is_option(values, path, "unheated_room", n_row)
+    return np.where(is_unheated, unheated, looked_up(values, path, BELOW_FRAC, n_row))
 
 
 def shell_of(values: Values, index: int, n_row: int) -> Shell:
@@ -172,6 +190,8 @@ def shell_of(values: Values, index: int, n_row: int) -> Shell:
         np.stack([looked_up(values, path, table, n_row) for path in paths], axis=1)
         for table in (SIDE_FRAC, SIDE_SUN_FRAC)
     )
+    is_unheated = np.stack([is_option(values, path, "unheated_room", n_row) for path in paths], axis=1)
+    side_frac = np.where(is_unheated, room_amount(values, index, "unheated_frac", n_row)[:, None], side_frac)
     fitting_m2 = np.minimum(window_m2, gross_m2)
     return Shell(gross_m2, fitting_m2, side_m * (bottom_m - top_m), top_m, bottom_m, side_frac, side_sun_frac)
 

@@ -63,6 +63,8 @@ class RoomDrawing:
         How deep the floor lies below the earth at earth sides. [m]
     above, below : str
         What lies above and below.
+    turned_deg : float
+        Azimuth that the side called north really faces. [degree]
     """
 
     name: str
@@ -74,6 +76,7 @@ class RoomDrawing:
     earth_depth_m: float
     above: str
     below: str
+    turned_deg: float = 0.0
 
     @property
     def width_m(self) -> float:
@@ -100,7 +103,7 @@ def description(room: RoomDrawing, units: UnitSystem) -> str:
 
 
 def plan(room: RoomDrawing, units: UnitSystem) -> str:
-    """Return the room from above, north on top: earth hatched, outside walls thick, windows blue."""
+    """Return the room from above, its north side on top: earth hatched, outside walls thick, windows blue."""
     scale = min(200.0 / room.length_m, 170.0 / room.width_m)
     size = (room.length_m * scale, room.width_m * scale)
     corner = ((WIDTH - size[0]) / 2.0, (PLAN_HEIGHT - size[1]) / 2.0)
@@ -111,7 +114,7 @@ def plan(room: RoomDrawing, units: UnitSystem) -> str:
     length, width = (measure(side, Quantity.LENGTH, units) for side in (room.length_m, room.width_m))
     parts.append(words(room.name, (middle[0], middle[1] - 3.0), more='font-weight="600"'))
     parts.append(words(f"{length} {TIMES} {width}", (middle[0], middle[1] + LETTER + 2.0)))
-    parts.append(_compass((WIDTH - 26.0, 36.0)))
+    parts.append(_compass((WIDTH - 34.0, 44.0), room.turned_deg))
     return drawing((WIDTH, PLAN_HEIGHT), f"{room.name} from above", description(room, units), parts)
 
 
@@ -167,10 +170,12 @@ def _window(start: tuple[float, float], end: tuple[float, float], wanted: float)
     return line(near, far, 6.0, f'style="stroke:{WINDOW_COLOUR}"')
 
 
-def _compass(at: tuple[float, float]) -> str:
+def _compass(at: tuple[float, float], turned_deg: float) -> str:
+    """Return the arrow to true north: turned against the room, since the side called north stays on top."""
     x, y = at
     arrow = f'<path d="M{x} {y - 14} L{x + 6} {y + 6} L{x} {y + 2} L{x - 6} {y + 6} Z" fill="currentColor"/>'
-    return arrow + words("N", (x, y - 18.0), more='font-weight="600"')
+    drawn = arrow + words("N", (x, y - 18.0), more='font-weight="600"')
+    return f'<g transform="rotate({-turned_deg:.0f} {x} {y})">{drawn}</g>' if turned_deg else drawn
 
 
 def section(room: RoomDrawing, units: UnitSystem) -> str:

@@ -15,7 +15,7 @@ WHOLE: Final = (
 )
 EACH: Final = (
     ("What room is it, and how big?", ("name", "kind", "floor_area_m2", "ceiling_height_m")),
-    ("What is around it?", ("north", "east", "south", "west", "earth_depth_m", "above", "below")),
+    ("What is around it?", ("north_faces", "north", "east", "south", "west", "earth_depth_m", "above", "below")),
     ("What are its walls?", ("wall", "wall_insulated")),
     (
         "How much glass?",
@@ -30,9 +30,17 @@ EXPERT: Final = (
     "floor_u_w_per_m2k",
     "window_u_w_per_m2k",
     "window_shgc_frac",
-    "infiltration_per_h",
-    "mass_j_per_m2k",
     "absorptance_frac",
+    "unheated_frac",
+    "infiltration_per_h",
+    "leakage_area_m2",
+    "air_50pa_m3_per_h",
+    "appliances_w",
+    "lighting_w",
+    "mass_class",
+    "mass_j_per_m2k",
+    "own_cooling_w",
+    "own_heating_w",
 )
 
 st.title("How much cooling, heating and drying does this room really need?")

@@ -19,6 +19,7 @@ ROOM = {
     "floor_area_m2": AREA_M2,
     "length_m": LENGTH_M,
     "ceiling_height_m": HEIGHT_M,
+    "north_faces": "north",
     "north": "outside",
     "east": "heated_room",
     "south": "outside",
@@ -41,6 +42,7 @@ ROOM = {
     "infiltration_per_h": 0.5,
     "mass_j_per_m2k": 110e3,
     "absorptance_frac": 0.7,
+    "unheated_frac": 0.5,
     "shade_frac": 0.95,
 }
 USE = {
