@@ -33,21 +33,23 @@ def latent_w(rooms: RoomRows, weather: Weather, air_c: FloatArray, humidity_limi
     Steady balance: vapour set free indoors and brought in by outdoor air, less what leaves at the limit. Assumption:
     walls and furnishings store no moisture from hour to hour; dry hours save nothing for damp ones.
     """
-    pressure = weather.pressure_pa
-    dry_air_kg_per_s = rooms.air_flow_m3_per_s * AIR_DENSITY_KG_PER_M3 * pressure / STANDARD_PRESSURE_PA
-    heat_w = _limit_humidity_ratio(air_c, np.asarray(humidity_limit_frac)[:, None], pressure)
-    np.subtract(weather.humidity_ratio[:, None, :], heat_w, out=heat_w)
-    heat_w *= dry_air_kg_per_s[:, None]
-    heat_w += rooms.moisture_gain_kg_per_s.T[:, :, None]
-    np.maximum(heat_w, 0.0, out=heat_w)
-    heat_w *= VAPOUR_HEAT_J_PER_KG
-    is_on = rooms.is_cooled.T[:, :, None] & is_cooling_day(rooms, weather)
-    heat_w *= is_on | rooms.is_dried.T[:, :, None]
+    dry_air_kg_per_s = rooms.air_flow_m3_per_s * AIR_DENSITY_KG_PER_M3 * weather.pressure_pa / STANDARD_PRESSURE_PA
+    limit_frac, is_day = np.asarray(humidity_limit_frac)[:, None], is_cooling_day(rooms, weather)
+    heat_w = np.zeros(np.shape(air_c))
+    for hour in np.flatnonzero((rooms.is_cooled | rooms.is_dried).any(axis=0)):
+        vapour = heat_w[hour]
+        _limit_humidity_ratio(air_c[hour], limit_frac, weather.pressure_pa, vapour)
+        np.subtract(weather.humidity_ratio[hour], vapour, out=vapour)
+        vapour *= dry_air_kg_per_s[:, None]
+        vapour += rooms.moisture_gain_kg_per_s[:, hour, None]
+        np.maximum(vapour, 0.0, out=vapour)
+        is_on = (rooms.is_cooled[:, hour, None] & is_day) | rooms.is_dried[:, hour, None]
+        vapour *= VAPOUR_HEAT_J_PER_KG * is_on
     return heat_w
 
 
-def _limit_humidity_ratio(air_c: FloatArray, limit_frac: FloatArray, pressure_pa: float) -> FloatArray:
-    """Return the humidity ratio at the limit: the saturation pressure by Magnus' formula, enough for rooms.
+def _limit_humidity_ratio(air_c: FloatArray, limit_frac: FloatArray, pressure_pa: float, ratio: FloatArray) -> None:
+    """Write the humidity ratio at the limit: the saturation pressure by Magnus' formula, enough for rooms.
 
     Alduchov and Eskridge (1996), Journal of Applied Meteorology 35, eq. 21: 610.94 exp(17.625 t/(243.04 + t)) Pa,
     within 0.4 % from -40 to 50 degC; the full equations of `moist_air` would take as long as the whole heat balance.
@@ -57,10 +59,9 @@ def _limit_humidity_ratio(air_c: FloatArray, limit_frac: FloatArray, pressure_pa
     vapour_pa *= 17.625
     np.exp(vapour_pa, out=vapour_pa)
     vapour_pa *= 610.94 * limit_frac
-    ratio: FloatArray = pressure_pa - vapour_pa
+    np.subtract(pressure_pa, vapour_pa, out=ratio)
     np.divide(vapour_pa, ratio, out=ratio)
     ratio *= moist_air.WATER_TO_AIR_FRAC
-    return ratio
 
 
 def is_cooling_day(rooms: RoomRows, weather: Weather) -> BoolArray:

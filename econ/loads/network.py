@@ -6,7 +6,7 @@ from typing import Final
 import numpy as np
 
 from econ.climate.weather import Weather
-from econ.kernel.arrays import FloatArray
+from econ.kernel.arrays import FloatArray, IntArray
 from econ.kernel.constants import AIR_DENSITY_KG_PER_M3, AIR_HEAT_J_PER_KGK, HOUR_S, STANDARD_PRESSURE_PA
 from econ.kernel.errors import OutOfRangeError
 from econ.loads.rooms import RoomRows
@@ -59,6 +59,20 @@ class _Conductances:
     capacity: FloatArray
     mass_share: FloatArray
     surface_share: FloatArray
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Solved:
+    """The network solved for one hour, each shape (R, 1): what passes each node, and slopes as in `HourLines`."""
+
+    past_air: FloatArray
+    past_surface: FloatArray
+    to_air: FloatArray
+    air_per_surface_w: FloatArray
+    air_per_mean_mass: FloatArray
+    mass_per_mass: FloatArray
+    mass_per_mass_w: FloatArray
+    mass_per_w: FloatArray
 
 
 def air_conductance_w_per_k(air_flow_m3_per_s: FloatArray, pressure_pa: FloatArray) -> FloatArray:
@@ -117,31 +131,65 @@ def hour_lines(rooms: RoomRows, weather: Weather) -> HourLines:
     .. [1] ISO 13790:2008, 12.2 and annex C.
     """
     h = _conductances(rooms, weather.pressure_pa)
-    past_air = h.surface_air / (h.air + h.surface_air)
-    h1 = h.air * past_air
-    h2 = h1 + h.window
-    past_surface = h.mass_surface / (h2 + h.mass_surface)
-    h3 = h2 * past_surface
-    inertia, outflow = h.capacity / HOUR_S, (h3 + h.outer_mass) / 2.0
-    to_surface = 1.0 / (h.mass_surface + h.window + h1)
-    to_air = 1.0 / (h.surface_air + h.air)
-    mass_per_mass = (inertia - outflow) / (inertia + outflow)
-    air_per_surface_w = h.surface_air * to_air * to_surface
-    air_per_mean_mass = air_per_surface_w * h.mass_surface
-    mass_per_w = past_surface * past_air / (inertia + outflow)
-    surface_w, mass_w, air_w = _node_heat_w(rooms, weather, h)
-    surface_w += past_air * air_w
-    mass_base_c = (mass_w + past_surface * surface_w) / (inertia + outflow)
-    air_base_c = air_per_mean_mass / 2.0 * mass_base_c + air_per_surface_w * surface_w + to_air * air_w
-    air_per_w = air_per_mean_mass * mass_per_w / 2.0 + air_per_surface_w * past_air + to_air
+    solved = _solved(h)
+    alike = days_alike(weather)
+    per_k = _bases(solved, h.window, _inner_slope(h) * rooms.ua_opaque_w_per_k[:, None], h.air)
+    steady = _bases(solved, *_steady_heat_w(rooms, weather, h, alike.first))
+    air_base_c, mass_base_c = (
+        _with_outdoor_c(base_c, slope, rooms.warming_k, weather, alike)
+        for base_c, slope in zip(steady, per_k, strict=True)
+    )
     return HourLines(
-        air_per_mass=air_per_mean_mass * (1.0 + mass_per_mass) / 2.0,
-        air_per_w=air_per_w,
-        mass_per_mass=mass_per_mass,
-        mass_per_w=mass_per_w,
+        air_per_mass=solved.air_per_mean_mass * (1.0 + solved.mass_per_mass) / 2.0,
+        air_per_w=solved.air_per_mean_mass * solved.mass_per_w / 2.0
+        + solved.air_per_surface_w * solved.past_air
+        + solved.to_air,
+        mass_per_mass=solved.mass_per_mass,
+        mass_per_w=solved.mass_per_w,
         air_base_c=air_base_c,
         mass_base_c=mass_base_c,
     )
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class DaysAlike:
+    """Days that share sun and ground, so that what hangs on these alone is worked out once for all of them.
+
+    Attributes
+    ----------
+    first : ndarray of int, shape (n,)
+        One day of each kind. [dimensionless]
+    which : ndarray of int, shape (n_day,)
+        Kind of each day. [dimensionless]
+    """
+
+    first: IntArray
+    which: IntArray
+
+    @property
+    def is_any(self) -> bool:
+        """Return whether any two days are of a kind."""
+        return len(self.first) < len(self.which)
+
+
+def days_alike(weather: Weather) -> DaysAlike:
+    """Return which days share sun and ground: those of a month, where all of them have its mean sun.
+
+    Parameters
+    ----------
+    weather : Weather
+        Days, n_day of them.
+
+    Returns
+    -------
+    alike : DaysAlike
+        Every day is its own kind where the days of any month differ.
+    """
+    _, first, which = np.unique(weather.month, return_index=True, return_inverse=True)
+    if np.array_equal(weather.irradiance[:, first[which]], weather.irradiance):
+        return DaysAlike(first, which)
+    every = np.arange(len(weather.month))
+    return DaysAlike(every, every)
 
 
 def sun_w(aperture_m2: FloatArray, weather: Weather) -> FloatArray:
@@ -163,30 +211,11 @@ def sun_w(aperture_m2: FloatArray, weather: Weather) -> FloatArray:
     -----
     Summed by `numpy.einsum`, not by a matrix product: a row then gives the same last digit alone and among others.
     """
-    heat_w: FloatArray = np.einsum("rf,hdf->hrd", aperture_m2, weather.irradiance)
-    return heat_w
+    return _through_w(aperture_m2, weather.irradiance)
 
 
-def outer_w(rooms: RoomRows, weather: Weather) -> FloatArray:
-    """Return the heat that outdoor air, sun and ground drive into the opaque path's outer end, room at 0 degC.
-
-    Parameters
-    ----------
-    rooms : RoomRows
-        Rooms, R of them.
-    weather : Weather
-        Days, n_day of them.
-
-    Returns
-    -------
-    outer_w : ndarray, shape (24, R, n_day)
-        Conductance times temperature, sun and sky included. [W]
-    """
-    dry_bulb_c = weather.dry_bulb_c[:, None, :] + rooms.warming_k[:, None]
-    ground_w = rooms.ua_ground_w_per_k[:, None] * rooms.ground_c[:, weather.month]
-    heat_w: FloatArray = rooms.ua_opaque_w_per_k[:, None] * dry_bulb_c
-    heat_w += sun_w(rooms.opaque_aperture_m2, weather)
-    heat_w += ground_w - rooms.sky_loss_w[:, None]
+def _through_w(aperture_m2: FloatArray, irradiance: FloatArray) -> FloatArray:
+    heat_w: FloatArray = np.einsum("rf,hdf->hrd", aperture_m2, irradiance)
     return heat_w
 
 
@@ -213,21 +242,77 @@ def _conductances(rooms: RoomRows, pressure_pa: float) -> _Conductances:
     return _Conductances(*(column[:, None] for column in columns))
 
 
-def _node_heat_w(rooms: RoomRows, weather: Weather, h: _Conductances) -> tuple[FloatArray, FloatArray, FloatArray]:
-    """Return heat into the surface, mass and air nodes, shape (24, R, n_day), outdoor temperatures included."""
-    dry_bulb_c = weather.dry_bulb_c[:, None, :] + rooms.warming_k[:, None]
+def _solved(h: _Conductances) -> _Solved:
+    """Return what ISO 13790 annex C makes of the conductances; each shape (R, 1)."""
+    past_air = h.surface_air / (h.air + h.surface_air)
+    h1 = h.air * past_air
+    h2 = h1 + h.window
+    past_surface = h.mass_surface / (h2 + h.mass_surface)
+    h3 = h2 * past_surface
+    inertia, outflow = h.capacity / HOUR_S, (h3 + h.outer_mass) / 2.0
+    to_surface = 1.0 / (h.mass_surface + h.window + h1)
+    to_air = 1.0 / (h.surface_air + h.air)
+    air_per_surface_w = h.surface_air * to_air * to_surface
+    return _Solved(
+        past_air=past_air,
+        past_surface=past_surface,
+        to_air=to_air,
+        air_per_surface_w=air_per_surface_w,
+        air_per_mean_mass=air_per_surface_w * h.mass_surface,
+        mass_per_mass=(inertia - outflow) / (inertia + outflow),
+        mass_per_mass_w=1.0 / (inertia + outflow),
+        mass_per_w=past_surface * past_air / (inertia + outflow),
+    )
+
+
+def _bases(
+    solved: _Solved, surface_w: FloatArray, mass_w: FloatArray, air_w: FloatArray
+) -> tuple[FloatArray, FloatArray]:
+    """Return what heat into surface, mass and air makes of the air and of the mass at the hour's end, mass at 0 degC.
+
+    Straight in the heat, so that heat per kelvin outdoors goes through it alike.
+    """
+    reaching_w = surface_w + solved.past_air * air_w
+    mass_base = (mass_w + solved.past_surface * reaching_w) * solved.mass_per_mass_w
+    air_base = solved.air_per_mean_mass / 2.0 * mass_base
+    air_base += solved.air_per_surface_w * reaching_w
+    air_base += solved.to_air * air_w
+    return air_base, mass_base
+
+
+def _inner_slope(h: _Conductances) -> FloatArray:
+    """Return what heat at the opaque path's outer end counts at the mass, shape (R, 1)."""
+    return 1.0 + h.outer_mass / h.mass_surface
+
+
+def _steady_heat_w(
+    rooms: RoomRows, weather: Weather, h: _Conductances, days: IntArray
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Return heat into surface, mass and air nodes on some days, outdoors at 0 degC, shape (24, R, n) or (24, R, 1)."""
     gain_w = rooms.gain_w.T[:, :, None]
-    inside_w = sun_w(rooms.window_aperture_m2, weather)
+    inside_w = _through_w(rooms.window_aperture_m2, weather.irradiance[:, days])
     inside_w += (1.0 - GAIN_TO_AIR_FRAC) * gain_w
-    inner_slope = 1.0 + h.outer_mass / h.mass_surface
-    mass_w = outer_w(rooms, weather)
-    mass_w *= inner_slope
+    mass_w = _through_w(rooms.opaque_aperture_m2, weather.irradiance[:, days])
+    mass_w += rooms.ua_ground_w_per_k[:, None] * rooms.ground_c[:, weather.month[days]] - rooms.sky_loss_w[:, None]
+    mass_w *= _inner_slope(h)
     mass_w += h.mass_share * inside_w
     inside_w *= h.surface_share
-    inside_w += h.window * dry_bulb_c
-    air_w = h.air * dry_bulb_c
-    air_w += GAIN_TO_AIR_FRAC * gain_w
-    return inside_w, mass_w, air_w
+    return inside_w, mass_w, GAIN_TO_AIR_FRAC * gain_w
+
+
+def _with_outdoor_c(
+    steady_c: FloatArray, per_k: FloatArray, warming_k: FloatArray, weather: Weather, alike: DaysAlike
+) -> FloatArray:
+    """Return a base with the outdoor temperature of every day in it, shape (24, R, n_day); uses the steady one up."""
+    steady_c += per_k * warming_k[:, None]
+    base_c = np.empty((*steady_c.shape[:2], len(alike.which))) if alike.is_any else steady_c
+    outdoor = np.empty(base_c.shape[1:])
+    for hour, dry_bulb_c in enumerate(weather.dry_bulb_c):
+        if alike.is_any:
+            np.take(steady_c[hour], alike.which, axis=1, out=base_c[hour], mode="clip")
+        np.multiply(per_k, dry_bulb_c, out=outdoor)
+        base_c[hour] += outdoor
+    return base_c
 
 
 def _check_smallest(name: str, values: FloatArray, unit: str) -> None:
