@@ -91,76 +91,87 @@ def running_frac(dry_bulb_c: FloatArray, cop: FloatArray, terms: HeatingTerms) -
     return running
 
 
-def full_speed(heating: HeatingPoints, dry_bulb_c: FloatArray) -> Point:
-    """Return full-speed heating on the lines 47-17 degF and, between 17 and 45 degF, 35-17 degF with frost.
+@dataclass(frozen=True, slots=True, eq=False)
+class HeatingLines:
+    """Lines through the heating tests of B units.
 
-    Parameters
+    Attributes
     ----------
-    heating : HeatingPoints
-        Heating tests; H4 is not used.
-    dry_bulb_c : ndarray, shape (n,) or (..., B, n)
-        Outdoor dry bulb. [degC]
-
-    Returns
-    -------
-    full : Point, shape (B, n) or (..., B, n)
-        Capacity and power.
+    low, mid : Line
+        Low speed through H0 and H1, intermediate speed through H2V.
+    clear, frosting : Line
+        Full speed 47-17 degF, and 35-17 degF with frost.
+    tested, beyond : Line
+        Full speed 17-5 degF, and below 5 degF from H4 on with the slope of 47-17 degF.
 
     References
     ----------
-    .. [1] AHRI 210/240-2023, eq. 11.117 to 11.119.
+    .. [1] AHRI 210/240-2023, eq. 11.117 to 11.119, 11.177, 11.178, 11.203 to 11.206 and section 11.2.2.3.
     """
-    clear = line_between(points.H3_C, heating.h3_full, points.H1_C, heating.h1_full)
-    frosting = line_between(points.H3_C, heating.h3_full, points.H2_C, heating.h2_full)
-    is_frosting = (dry_bulb_c > points.H3_C) & (dry_bulb_c < points.FROST_END_C)
-    return chosen(is_frosting, frosting.at(dry_bulb_c), clear.at(dry_bulb_c))
+
+    low: Line
+    mid: Line
+    clear: Line
+    frosting: Line
+    tested: Line
+    beyond: Line
+
+    def full_at(self, dry_bulb_c: FloatArray) -> Point:
+        """Return full-speed heating on the lines 47-17 degF and, between 17 and 45 degF, 35-17 degF with frost.
+
+        Parameters
+        ----------
+        dry_bulb_c : ndarray, shape (n,) or (..., B, n)
+            Outdoor dry bulb. [degC]
+
+        Returns
+        -------
+        full : Point, shape (B, n) or (..., B, n)
+            Capacity and power; H4 is not used.
+        """
+        is_frosting = (dry_bulb_c > points.H3_C) & (dry_bulb_c < points.FROST_END_C)
+        return chosen(is_frosting, self.frosting.at(dry_bulb_c), self.clear.at(dry_bulb_c))
+
+    def below_h3_at(self, dry_bulb_c: FloatArray) -> Point:
+        """Return full-speed heating at 17 degF and colder, from the tests at 17 and 5 degF.
+
+        Parameters
+        ----------
+        dry_bulb_c : ndarray, shape (n,) or (..., B, n)
+            Outdoor dry bulb. [degC]
+
+        Returns
+        -------
+        full : Point, shape (B, n) or (..., B, n)
+            On the line 17-5 degF; below 5 degF beyond it.
+        """
+        return chosen(dry_bulb_c < points.H4_C, self.beyond.at(dry_bulb_c), self.tested.at(dry_bulb_c))
 
 
-def below_h3(heating: HeatingPoints, dry_bulb_c: FloatArray) -> Point:
-    """Return full-speed heating at 17 degF and colder, from the tests at 17 and 5 degF.
+def heating_lines(heating: HeatingPoints) -> HeatingLines:
+    """Return the lines of heating.
 
     Parameters
     ----------
     heating : HeatingPoints
         Heating tests.
-    dry_bulb_c : ndarray, shape (n,) or (..., B, n)
-        Outdoor dry bulb. [degC]
 
     Returns
     -------
-    full : Point, shape (B, n) or (..., B, n)
-        On the line 17-5 degF; below 5 degF from H4 on with the slope of the line 47-17 degF.
-
-    References
-    ----------
-    .. [1] AHRI 210/240-2023, eq. 11.203 to 11.206.
-    """
-    tested = line_between(points.H4_C, heating.h4_full, points.H3_C, heating.h3_full)
-    clear = line_between(points.H3_C, heating.h3_full, points.H1_C, heating.h1_full)
-    beyond = Line(points.H4_C, heating.h4_full, clear.capacity_w_per_k, clear.power_w_per_k)
-    return chosen(dry_bulb_c < points.H4_C, beyond.at(dry_bulb_c), tested.at(dry_bulb_c))
-
-
-def low_and_mid_lines(heating: HeatingPoints) -> tuple[Line, Line]:
-    """Return the low-speed and intermediate-speed lines of heating.
-
-    Parameters
-    ----------
-    heating : HeatingPoints
-        Heating tests.
-
-    Returns
-    -------
-    lines : tuple of Line
-        Low through H0 and H1, intermediate through H2V.
-
-    References
-    ----------
-    .. [1] AHRI 210/240-2023, eq. 11.177, 11.178 and section 11.2.2.3.
+    lines : HeatingLines
+        All speeds.
     """
     low = line_between(points.H1_C, heating.h1_low, points.H0_C, heating.h0_low)
-    frosting = line_between(points.H2_C, heating.h2_full, points.H3_C, heating.h3_full)
-    return low, mid_line(points.H2_C, heating.h2_mid, low, frosting)
+    clear = line_between(points.H3_C, heating.h3_full, points.H1_C, heating.h1_full)
+    frosting = line_between(points.H3_C, heating.h3_full, points.H2_C, heating.h2_full)
+    return HeatingLines(
+        low=low,
+        mid=mid_line(points.H2_C, heating.h2_mid, low, frosting),
+        clear=clear,
+        frosting=frosting,
+        tested=line_between(points.H4_C, heating.h4_full, points.H3_C, heating.h3_full),
+        beyond=Line(points.H4_C, heating.h4_full, clear.capacity_w_per_k, clear.power_w_per_k),
+    )
 
 
 def single_speed_hspf2(heating: HeatingPoints, terms: HeatingTerms, region: str = RATING_REGION) -> FloatArray:
@@ -186,7 +197,7 @@ def single_speed_hspf2(heating: HeatingPoints, terms: HeatingTerms, region: str 
     """
     climate = HEATING_REGIONS[region]
     load_w = heating_load_w(terms.rated_cooling_w, climate, climate.slope_single_frac)
-    full = full_speed(heating, HEATING_BIN_C)
+    full = heating_lines(heating).full_at(HEATING_BIN_C)
     running = running_frac(HEATING_BIN_C, full.cop, terms)
     served_w = np.minimum(load_w, full.capacity_w)
     power_w = cycling_power_w(served_w, full, terms.cd_frac) * running
@@ -217,7 +228,7 @@ def variable_speed_hspf2(
     Notes
     -----
     A bin that asks for more than full speed gives takes what is missing from resistance heat. With the test at 5 degF
-    such a bin at or below 17 degF uses the test at 5 degF (see `below_h3`).
+    such a bin at or below 17 degF uses the test at 5 degF (see `HeatingLines.below_h3_at`).
 
     References
     ----------
@@ -225,12 +236,13 @@ def variable_speed_hspf2(
     """
     climate = HEATING_REGIONS[region]
     load_w = heating_load_w(terms.rated_cooling_w, climate, climate.slope_variable_frac)
-    full = full_speed(heating, HEATING_BIN_C)
+    lines = heating_lines(heating)
+    full = lines.full_at(HEATING_BIN_C)
     is_short = load_w >= full.capacity_w
     is_cold = is_short & (HEATING_BIN_C <= points.H3_C + 1e-9) & has_h4_test
-    limit = chosen(is_cold, below_h3(heating, HEATING_BIN_C), full)
-    low, mid = (line.at(HEATING_BIN_C) for line in low_and_mid_lines(heating))
-    power_w = modulated_power_w(load_w, (low, mid, full), terms.cd_frac)
+    limit = chosen(is_cold, lines.below_h3_at(HEATING_BIN_C), full)
+    speeds = (lines.low.at(HEATING_BIN_C), lines.mid.at(HEATING_BIN_C), full)
+    power_w = modulated_power_w(load_w, speeds, terms.cd_frac)
     power_w = np.where(is_short, limit.power_w, power_w)
     served_w = np.where(is_short, np.minimum(limit.capacity_w, load_w), load_w)
     cop = np.where(is_short, full.cop, np.where(load_w > 0.0, served_w / np.where(power_w > 0.0, power_w, 1.0), 1.0))

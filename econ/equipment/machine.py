@@ -118,6 +118,8 @@ class MachineRows:
         Cycling degradation coefficient. [dimensionless]
     auxiliary : AuxiliaryRows or None
         Heaters and pump beside compressor and fans; None where there are none.
+    is_single_speed : bool
+        Whether every row cools at one speed only, so that its three speeds need no telling apart.
     """
 
     cooling: CoolingPoints
@@ -129,3 +131,4 @@ class MachineRows:
     standby_w: FloatArray
     cd_frac: FloatArray
     auxiliary: AuxiliaryRows | None = None
+    is_single_speed: bool = False

@@ -28,12 +28,15 @@ def cycling_power_w(load_w: FloatArray, low: Point, cd_frac: FloatArray) -> Floa
     .. [1] AHRI 210/240-2023, eq. 11.67 to 11.69.
     """
     load_factor = load_w / low.capacity_w
-    cd = np.asarray(cd_frac)[..., None]
-    power: FloatArray = low.power_w * load_factor / (1.0 - cd * (1.0 - load_factor))
-    return power
+    part_load_factor = 1.0 - load_factor
+    part_load_factor *= -np.asarray(cd_frac)[..., None]
+    part_load_factor += 1.0
+    load_factor *= low.power_w
+    load_factor /= part_load_factor
+    return load_factor
 
 
-def modulated_power_w(load_w: FloatArray, speeds: tuple[Point, Point, Point], cd_frac: FloatArray) -> FloatArray:
+def modulated_power_w(load_w: FloatArray, speeds: tuple[Point, ...], cd_frac: FloatArray) -> FloatArray:
     """Return the mean power of a unit at a load: cycling below low speed, above it on its efficiency lines.
 
     Parameters
@@ -41,7 +44,7 @@ def modulated_power_w(load_w: FloatArray, speeds: tuple[Point, Point, Point], cd
     load_w : ndarray, shape (..., B, n)
         Load, at most the full-speed capacity. [W]
     speeds : tuple of Point, shape (..., B, n)
-        Low, intermediate and full speed at the same outdoor temperatures.
+        Low, intermediate and full speed at the same outdoor temperatures, or the one there is.
     cd_frac : ndarray, shape () or (B,)
         Degradation coefficient. [dimensionless]
 
@@ -58,12 +61,16 @@ def modulated_power_w(load_w: FloatArray, speeds: tuple[Point, Point, Point], cd
     ----------
     .. [1] AHRI 210/240-2023, eq. 11.67, 11.101 (cooling), 11.153, 11.187, 11.188 (heating).
     """
+    if len(speeds) == 1:
+        return cycling_power_w(load_w, speeds[0], cd_frac)
     low, mid, full = speeds
-    cycling_w = cycling_power_w(np.minimum(load_w, low.capacity_w), low, cd_frac)
-    is_lower = load_w <= mid.capacity_w
-    cop = modulated_cop(load_w, (chosen(is_lower, low, mid), chosen(is_lower, mid, full)))
-    power: FloatArray = np.where(load_w <= low.capacity_w, cycling_w, load_w / cop)
-    return power
+    power_w = cycling_power_w(np.minimum(load_w, low.capacity_w), low, cd_frac)
+    is_above = load_w > low.capacity_w
+    if is_above.any():
+        is_lower = load_w <= mid.capacity_w
+        cop = modulated_cop(load_w, (chosen(is_lower, low, mid), chosen(is_lower, mid, full)))
+        np.divide(load_w, cop, out=power_w, where=is_above)
+    return power_w
 
 
 def held_to(low: Point, full: Point) -> Point:
@@ -79,7 +86,8 @@ def held_to(low: Point, full: Point) -> Point:
     least : Point, shape (..., B, n)
         Never above full.
     """
-    return chosen(low.capacity_w < full.capacity_w, low, full)
+    is_less = low.capacity_w < full.capacity_w
+    return low if is_less.all() else chosen(is_less, low, full)
 
 
 def modulated_cop(load_w: FloatArray, speeds: tuple[Point, Point]) -> FloatArray:
@@ -99,6 +107,11 @@ def modulated_cop(load_w: FloatArray, speeds: tuple[Point, Point]) -> FloatArray
     """
     low, high = speeds
     span_w = high.capacity_w - low.capacity_w
-    share = np.clip((load_w - low.capacity_w) / np.where(span_w > 0.0, span_w, 1.0), 0.0, 1.0)
-    cop: FloatArray = low.cop + (high.cop - low.cop) * share
+    share = load_w - low.capacity_w
+    share /= np.where(span_w > 0.0, span_w, 1.0)
+    np.clip(share, 0.0, 1.0, out=share)
+    cop, rise = low.cop, high.cop
+    rise -= cop
+    share *= rise
+    cop += share
     return cop

@@ -143,11 +143,16 @@ class Line:
         point : Point, shape (B, n) or (..., B, n)
             Capacity and power.
         """
-        lift = np.asarray(dry_bulb_c, dtype=np.float64) - self.at_c
         return Point(
-            self.pin.capacity_w[:, None] + self.capacity_w_per_k[:, None] * lift,
-            self.pin.power_w[:, None] + self.power_w_per_k[:, None] * lift,
+            _straight_w(self.pin.capacity_w - self.capacity_w_per_k * self.at_c, self.capacity_w_per_k, dry_bulb_c),
+            _straight_w(self.pin.power_w - self.power_w_per_k * self.at_c, self.power_w_per_k, dry_bulb_c),
         )
+
+
+def _straight_w(at_freezing_w: FloatArray, slope_w_per_k: FloatArray, dry_bulb_c: FloatArray) -> FloatArray:
+    power_w: FloatArray = slope_w_per_k[:, None] * np.asarray(dry_bulb_c, dtype=np.float64)
+    power_w += at_freezing_w[:, None]
+    return power_w
 
 
 def point_of(capacity_w: FloatArray, eir_frac: FloatArray) -> Point:

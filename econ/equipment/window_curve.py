@@ -57,7 +57,7 @@ def single_speed_window(ratings: WindowRows) -> MachineRows:
     machine : MachineRows
         Gives CEER back through `room_air_conditioner.single_speed_ceer`; cooling only.
     """
-    return _cooling_only(ratings, single_speed_cooling(_present(ratings)))
+    return replace(_cooling_only(ratings, single_speed_cooling(_present(ratings))), is_single_speed=True)
 
 
 def variable_speed_window(ratings: WindowRows) -> MachineRows:
