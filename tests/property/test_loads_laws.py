@@ -8,8 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from econ.loads import below_grade
+from econ.loads.day_balance import mass_residual_k
 from econ.loads.design_load import PIECES, design_loads
-from econ.loads.heat_balance import mass_residual_k, need
+from econ.loads.heat_balance import need
 from tests.unit.loads.rooms import LIMIT, days, picked, random_rows, rows
 
 YEAR = np.linspace(-20.0, 32.0, 12)

@@ -7,8 +7,9 @@ import pytest
 
 from econ.kernel.constants import AIR_DENSITY_KG_PER_M3, AIR_HEAT_J_PER_KGK
 from econ.kernel.errors import OutOfRangeError
-from econ.loads import heat_balance
-from econ.loads.heat_balance import mass_residual_k, need
+from econ.loads import day_balance
+from econ.loads.day_balance import mass_residual_k
+from econ.loads.heat_balance import need
 from tests.unit.loads.rooms import LIMIT, days, picked, random_rows, rows
 
 AIR_W_PER_K = 0.006 * AIR_DENSITY_KG_PER_M3 * AIR_HEAT_J_PER_KGK
@@ -78,7 +79,7 @@ def test_each_repeating_day_ends_with_the_mass_temperature_it_began_with():
 
 
 def test_newton_needs_no_more_passes_than_it_is_given(monkeypatch):
-    monkeypatch.setattr(heat_balance, "NEWTON_PASSES", heat_balance.NEWTON_PASSES - 2)
+    monkeypatch.setattr(day_balance, "NEWTON_PASSES", day_balance.NEWTON_PASSES - 1)
     residual = mass_residual_k(random_rows(200, 3), days(YEAR, 8.0, 500.0))
     assert np.abs(residual).max() < 1e-9
 
