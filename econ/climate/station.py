@@ -1,8 +1,12 @@
 """Station: what a weather table says about one place."""
 
 from dataclasses import dataclass
+from typing import Final
 
 from econ.kernel.arrays import FloatArray
+
+BASES: Final = ("record", "means", "typed", "hourly")
+"""Monthly record of a station; monthly means alone; months typed in; an hourly file."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -41,6 +45,12 @@ class Station:
         Years that the figures cover.
     source_id : str
         Key of the table's record.
+    basis : str
+        What the figures were made from: one of BASES.
+    estimated : tuple of str
+        Fields that were estimated from the others, in words.
+    notes : tuple of str
+        What was left out or taken for granted, in sentences.
     """
 
     name: str
@@ -65,3 +75,6 @@ class Station:
     cdd18_3_kd: float
     period: str
     source_id: str
+    basis: str = "record"
+    estimated: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()

@@ -1,11 +1,12 @@
-"""Weather stations of the table: by name and by distance."""
+"""Weather places of the tables, stations and cities known by their means alone: by name and by distance."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Final
 
 import numpy as np
 
+from econ.climate.monthly import Months, Site, station_of_months
 from econ.climate.station import Station
 from econ.kernel.arrays import FloatArray, read_only
 from econ.kernel.errors import OutOfRangeError, UnknownChoiceError
@@ -16,16 +17,37 @@ MONTHS: Final = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", 
 EARTH_RADIUS_KM: Final = 6371.0
 """Mean radius; IUGG (1980)."""
 
+CITY_PERIOD: Final = "monthly means 1981-2010"
+
+
+@dataclass(frozen=True, slots=True)
+class Near:
+    """A weather place and how far it is.
+
+    Attributes
+    ----------
+    name : str
+        Its key.
+    distance_km : float
+        Along the earth's surface. [km]
+    elevation_m : float
+        Its height above sea level. [m]
+    """
+
+    name: str
+    distance_km: float
+    elevation_m: float
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class StationTable:
-    """All stations.
+    """All weather places.
 
     Attributes
     ----------
     names : tuple of str
-        Keys, "<station>, <ST>", in the order of the table.
-    latitude_deg, longitude_deg, elevation_m : ndarray, shape (n_station,)
+        Keys, "<station>, <ST>", then "<city>, <country>", in the order of the tables.
+    latitude_deg, longitude_deg, elevation_m : ndarray, shape (n_place,)
         Where they lie. [degree], [degree], [m]
     """
 
@@ -46,7 +68,8 @@ class StationTable:
         Returns
         -------
         station : Station
-            Its monthly figures. The table knows the yearly mean wind only: each month carries that mean.
+            Its monthly figures; what a city's means do not say is estimated. The table of stations knows the yearly
+            mean wind only: each month carries that mean.
 
         Raises
         ------
@@ -55,10 +78,11 @@ class StationTable:
         """
         if name not in self._rows:
             raise UnknownChoiceError("station", name, nearest_names(name, self.names))
-        return _station(name, self._rows[name])
+        row = self._rows[name]
+        return _city(name, row) if "city" in row else _station(name, row)
 
-    def nearest(self, latitude_deg: float, longitude_deg: float, count: int = 3) -> tuple[tuple[str, float], ...]:
-        """Return the stations nearest to a point and how far they are.
+    def nearest(self, latitude_deg: float, longitude_deg: float, count: int = 3) -> tuple[Near, ...]:
+        """Return the places nearest to a point and how far they are.
 
         Parameters
         ----------
@@ -69,8 +93,8 @@ class StationTable:
 
         Returns
         -------
-        nearest : tuple of (str, float)
-            Key and distance along the earth's surface, nearest first. [km]
+        nearest : tuple of Near
+            Nearest first.
 
         Raises
         ------
@@ -83,21 +107,32 @@ class StationTable:
                 raise OutOfRangeError(axis, value, "degree", f"between -{bound} and {bound}", remedy)
         distance_km = _distance_km(latitude_deg, longitude_deg, self.latitude_deg, self.longitude_deg)
         order = np.argsort(distance_km, kind="stable")[:count]
-        return tuple((self.names[i], float(distance_km[i])) for i in order)
+        return tuple(Near(self.names[i], float(distance_km[i]), float(self.elevation_m[i])) for i in order)
 
 
-def station_table(table: Table) -> StationTable:
-    """Return the stations of a checked table."""
-    names = table.texts("key")
-    rows = dict(zip(names, table.rows(), strict=True))
-    latitude_deg, longitude_deg = table.numbers("latitude"), table.numbers("longitude")
-    return StationTable(names, latitude_deg, longitude_deg, table.numbers("elevation_m"), rows)
+def station_table(stations: Table, cities: Table) -> StationTable:
+    """Return the places of two checked tables."""
+
+    def column(name: str) -> FloatArray:
+        return read_only(np.concatenate([stations.numbers(name), cities.numbers(name)]))
+
+    names = (*stations.texts("key"), *cities.texts("key"))
+    rows = dict(zip(names, (*stations.rows(), *cities.rows()), strict=True))
+    return StationTable(names, column("latitude"), column("longitude"), column("elevation_m"), rows)
+
+
+def _by_month(row: Mapping[str, Any], prefix: str) -> FloatArray:
+    return read_only(np.array([row[f"{prefix}_{month}"] for month in MONTHS]))
+
+
+def _city(name: str, row: Mapping[str, Any]) -> Station:
+    """Return a city's station: its means and design dry bulbs are the table's."""
+    site = Site(name, "", row["latitude"], row["longitude"], row["elevation_m"])
+    found = station_of_months(site, Months(_by_month(row, "t")), "means", CITY_PERIOD)
+    return replace(found, heat_design_c=row["heat_db_99_est"], cool_design_c=row["cool_db_1_est"])
 
 
 def _station(name: str, row: Mapping[str, Any]) -> Station:
-    def by_month(prefix: str) -> FloatArray:
-        return read_only(np.array([row[f"{prefix}_{month}"] for month in MONTHS]))
-
     return Station(
         name=name,
         state=row["state"],
@@ -109,13 +144,13 @@ def _station(name: str, row: Mapping[str, Any]) -> Station:
         cool_design_c=row["cool_db_1"],
         cool_wet_bulb_c=row["cool_mcwb_1"],
         daily_range_k=row["hot_month_daily_range_k"],
-        mean_c=by_month("t"),
-        max_c=by_month("tmax"),
-        min_c=by_month("tmin"),
-        sd_k=by_month("sd"),
-        dew_point_c=by_month("dew"),
-        global_kwh_per_m2=by_month("ghi"),
-        diffuse_kwh_per_m2=by_month("dhi"),
+        mean_c=_by_month(row, "t"),
+        max_c=_by_month(row, "tmax"),
+        min_c=_by_month(row, "tmin"),
+        sd_k=_by_month(row, "sd"),
+        dew_point_c=_by_month(row, "dew"),
+        global_kwh_per_m2=_by_month(row, "ghi"),
+        diffuse_kwh_per_m2=_by_month(row, "dhi"),
         wind_m_per_s=read_only(np.full(len(MONTHS), row["wind_annual"])),
         hdd18_3_kd=row["hdd18_3"],
         cdd18_3_kd=row["cdd18_3"],

@@ -46,15 +46,17 @@ def test_an_unknown_station_is_answered_with_three_nearest_spellings() -> None:
 
 def test_nearest_stations_are_sorted_by_distance() -> None:
     nearest = TABLES.stations.nearest(41.98, -87.90)
-    assert nearest[0][0] == "Chicago Ohare Intl AP, IL"
-    distances = [km for _, km in nearest]
+    assert nearest[0].name == "Chicago Ohare Intl AP, IL"
+    assert nearest[0].elevation_m == TABLES.stations.station("Chicago Ohare Intl AP, IL").elevation_m
+    distances = [near.distance_km for near in nearest]
     assert len(distances) == 3
     assert distances == sorted(distances)
 
 
 def test_a_degree_of_latitude_is_111_km() -> None:
     station = TABLES.stations.station("Chicago Ohare Intl AP, IL")
-    here = dict(TABLES.stations.nearest(station.latitude_deg + 1.0, station.longitude_deg, count=849))
+    found = TABLES.stations.nearest(station.latitude_deg + 1.0, station.longitude_deg, count=849)
+    here = {near.name: near.distance_km for near in found}
     assert here["Chicago Ohare Intl AP, IL"] == pytest.approx(111.19, abs=0.05)
 
 
@@ -65,8 +67,16 @@ def test_a_point_off_the_globe_is_refused(latitude: float, longitude: float) -> 
 
 
 def test_every_station_state_has_prices() -> None:
-    states = {name.rsplit(", ", maxsplit=1)[1] for name in TABLES.stations.names}
-    assert states <= set(TABLES.prices.keys)
+    states = {TABLES.stations.station(name).state for name in TABLES.stations.names}
+    assert states - {""} <= set(TABLES.prices.keys)
+
+
+def test_a_city_abroad_says_what_was_estimated_of_it() -> None:
+    city = TABLES.stations.station("Mexico City, Mexico")
+    assert (city.basis, city.state) == ("means", "")
+    assert len(city.estimated) == 6
+    assert np.all(city.diffuse_kwh_per_m2 < city.global_kwh_per_m2)
+    assert 2000.0 < city.elevation_m < 2500.0
 
 
 def test_kit_price_of_a_known_class() -> None:
