@@ -34,6 +34,19 @@ that the spread of the seven is that of the month. Coldest and hottest classes a
 Degree-days from these types stay within 1 % of those from the whole distribution; a test derives the numbers.
 """
 
+DEW_FOLLOWS: Final = (1.775, -0.134)
+"""Rise of the daily mean dew point with the daily mean dry bulb within a month, K/K: at a dew point equal to the dry
+bulb, and change per K that the month's mean dew point lies below its mean dry bulb.
+
+Least squares over the 96 months of eight typical years that travel with open packages: Chicago, Denver, San Francisco,
+Sterling and Tampa (the simulation's), Greensboro, Miami and Sand Point (pvlib's). It explains half of what differs
+between months and leaves 0.32 K/K; with one station left out in turn, less than a fifth, which is still better than one
+figure for all. Computed by this project; a test computes the five again.
+"""
+
+DEW_FOLLOWS_BOUNDS: Final = (0.0, 1.3)
+"""K/K; what whole years amount to: 0.3 in dry Denver, 1.3 in Tampa and Miami; in none does it fall on warmer days."""
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Weather:
@@ -99,6 +112,18 @@ class Weather:
             weight_d=self.weight_d[days],
         )
 
+    def at_pressure(self, pressure_pa: float) -> "Weather":
+        """Return the same weather at another barometric pressure, its dew points unchanged.
+
+        Parameters
+        ----------
+        pressure_pa : float
+            Barometric pressure. [Pa]
+        """
+        vapour_pa = moist_air.vapour_pressure_pa(self.humidity_ratio, np.asarray(self.pressure_pa))
+        ratio = moist_air.humidity_ratio(vapour_pa, np.asarray(pressure_pa))
+        return replace(self, humidity_ratio=ratio, pressure_pa=pressure_pa)
+
     def monthly_mean_c(self) -> FloatArray:
         """Return the mean dry bulb of each month.
 
@@ -136,9 +161,10 @@ def monthly_weather(station: Station, irradiance: FloatArray) -> Weather:
     Notes
     -----
     Day types spread about the month's mean by the standard deviation of its daily means, the mean of their hours being
-    the mean of the day. Within the day the dry bulb follows ASHRAE's daily profile over the month's mean range. The
-    humidity ratio is that of the month's mean dew point on all day types, capped at saturation hour by hour: coldest
-    nights are a little drier than the mean says. Assumption: sun does not depend on the day type.
+    the mean of the day. Within the day the dry bulb follows ASHRAE's daily profile over the month's mean range. The dew
+    point follows the mean of the day type by `dew_follows_frac` about the month's mean and holds all day, capped at
+    saturation hour by hour: coldest nights are a little drier than the mean says. Assumption: sun does not depend on
+    the day type.
 
     References
     ----------
@@ -153,7 +179,8 @@ def monthly_weather(station: Station, irradiance: FloatArray) -> Weather:
     range_k = np.repeat(station.max_c - station.min_c, n_type)
     dry_bulb_c = day_mean_c + daily_profile_frac()[:, None] * range_k
     pressure = moist_air.pressure_pa(np.asarray(station.elevation_m))
-    dew_point_c = np.repeat(station.dew_point_c, n_type)
+    follows = dew_follows_frac(station.mean_c, station.dew_point_c)
+    dew_point_c = (station.dew_point_c[:, None] + (follows * sd)[:, None] * DAY_TYPE_DEVIATE).ravel()
     return Weather(
         dry_bulb_c=dry_bulb_c,
         humidity_ratio=_possible_humidity_ratio(dew_point_c, dry_bulb_c, pressure),
@@ -164,6 +191,30 @@ def monthly_weather(station: Station, irradiance: FloatArray) -> Weather:
         is_chained=False,
         origin=f"monthly figures, {station.period}",
     )
+
+
+def dew_follows_frac(mean_c: FloatArray, dew_point_c: FloatArray) -> FloatArray:
+    """Return how much the daily mean dew point rises per kelvin of the daily mean dry bulb within a month.
+
+    Parameters
+    ----------
+    mean_c : array_like, shape (...)
+        Monthly mean dry bulb. [degC]
+    dew_point_c : array_like, shape (...)
+        Monthly mean dew point. [degC]
+
+    Returns
+    -------
+    follows_frac : ndarray, shape (...)
+        About 1 in damp air, 0 in the driest. [dimensionless]
+
+    Notes
+    -----
+    A straight line in the dew point depression, cut off at `DEW_FOLLOWS_BOUNDS`; see `DEW_FOLLOWS`.
+    """
+    most, change = DEW_FOLLOWS
+    depression_k = np.asarray(mean_c, dtype=np.float64) - np.asarray(dew_point_c, dtype=np.float64)
+    return np.clip(most + change * depression_k, *DEW_FOLLOWS_BOUNDS)
 
 
 def hot_design_day(station: Station, irradiance: FloatArray) -> Weather:

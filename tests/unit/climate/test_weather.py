@@ -11,6 +11,7 @@ from econ.climate.weather import (
     FACES,
     Weather,
     daily_profile_frac,
+    dew_follows_frac,
     hot_design_day,
     monthly_weather,
 )
@@ -68,12 +69,29 @@ def test_unknown_spread_is_estimated():
     assert np.all(np.isfinite(unknown.dry_bulb_c))
 
 
-def test_humidity_follows_the_dew_point_and_never_passes_saturation():
+def test_humidity_of_the_middle_day_is_that_of_the_dew_point_and_none_passes_saturation():
     most = moist_air.saturation_humidity_ratio(WEATHER.dry_bulb_c, np.array(WEATHER.pressure_pa))
     assert np.all(WEATHER.humidity_ratio <= most)
-    warmest = WEATHER.humidity_ratio[:, 6::7]
     meant = moist_air.saturation_humidity_ratio(PLAIN.dew_point_c, np.array(WEATHER.pressure_pa))
-    assert warmest[14] == pytest.approx(meant)
+    assert WEATHER.humidity_ratio[14, 3::7] == pytest.approx(meant)
+
+
+def test_dew_point_follows_the_day_type_about_the_month_s_mean():
+    dew_c = moist_air.dew_point_c(WEATHER.humidity_ratio[14, -7:], np.array(WEATHER.pressure_pa))
+    follows = dew_follows_frac(PLAIN.mean_c, PLAIN.dew_point_c)[-1]
+    assert dew_c - PLAIN.dew_point_c[-1] == pytest.approx(follows * PLAIN.sd_k[-1] * DAY_TYPE_DEVIATE, abs=0.01)
+
+
+def test_dew_point_follows_in_damp_air_and_stays_in_the_driest():
+    follows = dew_follows_frac(np.full(4, 20.0), np.array([20.0, 17.0, 10.0, 0.0]))
+    assert follows == pytest.approx([1.3, 1.3, 0.435, 0.0])
+
+
+def test_other_pressure_keeps_dew_points():
+    high = WEATHER.at_pressure(80_000.0)
+    before, after = (moist_air.dew_point_c(w.humidity_ratio[14], np.array(w.pressure_pa)) for w in (WEATHER, high))
+    assert after == pytest.approx(before, abs=1e-6)
+    assert np.all(high.humidity_ratio > WEATHER.humidity_ratio)
 
 
 def test_pressure_is_that_of_the_height():
