@@ -12,11 +12,16 @@ from typing import Any
 from econ.case.form import json_schema
 from econ.case.toml import read_case_file
 from econ.evaluate.known import known_names
+from econ.evaluate.place import with_hourly_file
 from econ.kernel.errors import EconError
 from econ.report import plain, terminal
+from econ.store.connection import store_path
+from econ.store.weather_files import kept
+from econ.tables.epw import limited_bytes
+from econ.tables.hourly import KEPT_MARK
 from econ.tables.loaders import load_tables
 from econ.tables.place import data_root
-from econ.uncertainty.answer import Answer, answer
+from econ.uncertainty.answer import FULL_DRAWS, HOURLY_DRAWS, Answer, answer, usual_draws
 
 BAD_INPUT = 2
 
@@ -28,9 +33,18 @@ def cases_folder() -> Path:
 
 def answered(options: argparse.Namespace) -> Answer:
     """Return the answer to the case file named on the command line."""
-    tables = load_tables()
-    case = read_case_file(Path(options.case), known_names())
-    return answer(case, tables, date.today(), draws=options.draws, seed=options.seed)
+    file = Path(options.case)
+    case = read_case_file(file, known_names())
+    tables = with_hourly_file(load_tables(), case, lambda written: weather_file(file.parent, written))
+    draws = usual_draws(case) if options.draws is None else options.draws
+    return answer(case, tables, date.today(), draws=draws, seed=options.seed)
+
+
+def weather_file(folder: Path, written: str) -> bytes:
+    """Return an hourly weather file: one kept beside saved cases, or one beside the case file."""
+    if written.startswith(KEPT_MARK):
+        return kept(store_path(), written)[1]
+    return limited_bytes(folder / written)
 
 
 def show(document: dict[str, Any]) -> None:
@@ -99,7 +113,10 @@ def parser() -> argparse.ArgumentParser:
         command.set_defaults(action=action)
     compare_parser = commands.choices["compare"]
     compare_parser.add_argument(
-        "--draws", type=draw_count, default=4096, help="rounded up to a power of two; 0: no chances"
+        "--draws",
+        type=draw_count,
+        help=f"rounded up to a power of two; {FULL_DRAWS} unless given, {HOURLY_DRAWS} with an hourly file; "
+        "0: no chances",
     )
     compare_parser.add_argument(
         "--seed", type=int, default=1, help="of the draws; the same seed gives the same chances"

@@ -164,7 +164,7 @@ def _place(case: Case, path: str) -> tuple[str, int, str, str]:
         info = field_at(f"{found['section']}{'[]' if has_index else ''}.{found['field']}")
     except UnknownChoiceError as error:
         raise _unknown(path, "is not a field", f"Nearest: {', '.join(error.nearest)}.") from None
-    if found["key"] and info.kind not in ("table", "amounts"):
+    if found["key"] and info.kind not in ("table", "amounts", "months"):
         raise _unknown(path, "is not the path of a field", f"{info.path} holds one value.")
     return found["section"], index, found["field"], found["key"] or ""
 

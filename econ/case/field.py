@@ -7,7 +7,7 @@ from pydantic import Field
 
 from econ.case.quantity import Measure
 
-Kind = Literal["amount", "choice", "text", "table", "list", "amounts"]
+Kind = Literal["amount", "choice", "text", "table", "list", "amounts", "months"]
 
 # Bare numbers ------------------------------------------------------------------------------------------------------
 FRACTION: Final = Measure("", "", 0.0, 1.0)
@@ -21,6 +21,9 @@ UPKEEP: Final = Measure("USD/year", "", 0.0, 10_000.0)
 SETPOINT: Final = Measure("degC", "degF", 5.0, 35.0)
 WINDOW_AREA: Final = Measure("m**2", "ft**2", 0.0, 200.0)
 POWER: Final = Measure("W", "Btu/hour", 300.0, 30_000.0)
+TEMPERATURE: Final = Measure("degC", "degF", -60.0, 60.0)
+LATITUDE: Final = Measure("degree", "", -90.0, 90.0)
+LONGITUDE: Final = Measure("degree", "", -180.0, 180.0)
 U_VALUE: Final = Measure("W/(m**2*K)", "Btu/(hour*ft**2*delta_degF)", 0.02, 10.0)
 
 
@@ -44,7 +47,8 @@ class Ask:
     Attributes
     ----------
     kind : str
-        "amount", "choice", "text", "table", "list", or "amounts" for a table of amounts by path.
+        "amount", "choice", "text", "table", "list", "amounts" for a table of amounts by path, or "months" for
+        a table of twelve values by figure.
     label : str
         A few words, for beside the field.
     help : str

@@ -7,9 +7,11 @@ from typing import Any, Final
 
 from econ.case.choices import CHOICES, table_path
 from econ.case.field import Kind
+from econ.case.months import MONTH_COUNT, MONTHLY
 from econ.case.quantity import NOT_KNOWN_TEXT, Measure
 from econ.case.schema import MOST_ROOMS, SCHEMA_VERSION, SECTIONS
 from econ.case.section import TEXT_LIMIT, measure_of
+from econ.case.sections.place import PLACE_WAYS
 from econ.kernel.errors import UnknownChoiceError
 
 CASE_FILE_SCHEMA: Final = "https://json-schema.org/draft/2020-12/schema"
@@ -26,7 +28,7 @@ class FieldInfo:
     label, help : str
         Plain words for the form.
     kind : str
-        "amount", "choice", "text", "table" or "list".
+        "amount", "choice", "text", "table", "list", "amounts" or "months".
     unit : str
         Unit the engine reads, pint's spelling; "" for plain numbers and for everything that is no amount.
     us_unit : str
@@ -144,7 +146,8 @@ def json_schema() -> dict[str, Any]:
 def _section_schema(section: str) -> dict[str, Any]:
     properties = {info.name: _field_schema(info) for info in fields(section)}
     schema: dict[str, Any] = {"type": "object", "additionalProperties": False, "properties": properties}
-    return schema | ({"required": ["station"]} if section == "place" else {})
+    ways = [{"required": list(names)} for names in PLACE_WAYS]
+    return schema | ({"anyOf": ways} if section == "place" else {})
 
 
 def _field_schema(info: FieldInfo) -> dict[str, Any]:
@@ -157,8 +160,15 @@ def _field_schema(info: FieldInfo) -> dict[str, Any]:
         "list": {"type": "array", "items": {"type": "string"}},
         "table": {"type": "object", "additionalProperties": {"type": "string"}},
         "amounts": {"type": "object", "additionalProperties": _any_amount()},
+        "months": {"type": "object", "properties": {name: _twelve(unit) for name, unit in MONTHLY.items()}},
     }
     return described | forms[info.kind]
+
+
+def _twelve(measure: Measure) -> dict[str, Any]:
+    """Return the schema of one figure of twelve months."""
+    each = {"type": ["number", "string"]}
+    return {"type": "array", "items": each, "minItems": MONTH_COUNT, "maxItems": MONTH_COUNT, "x-unit": measure.unit}
 
 
 def _any_amount() -> dict[str, Any]:

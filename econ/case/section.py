@@ -8,12 +8,13 @@ from typing import Annotated, Any, ClassVar, Final
 
 from pydantic import BaseModel, ConfigDict, InstanceOf, ValidationInfo, field_validator
 
-from econ.case import choices, quantity
+from econ.case import choices, months, quantity
 from econ.case.quantity import Measure
 from econ.kernel.errors import CaseError, Fault
 
 Amt = Annotated[quantity.Amount, InstanceOf()] | None
 Amounts = tuple[tuple[str, Annotated[quantity.Amount, InstanceOf()]], ...] | None
+Monthly = tuple[tuple[str, Annotated[months.Months, InstanceOf()]], ...] | None
 Choice = str | None
 Text = str | None
 
@@ -63,6 +64,7 @@ class Section(BaseModel):
         if extra["kind"] == "amount":
             return quantity.amount(raw, measure_of(extra))
         readers: dict[str, Callable[[Any], Any]] = {"text": text, "table": pairs, "list": names, "amounts": amounts}
+        readers |= {"months": months.monthly}
         if extra["kind"] == "choice":
             return option(f"{cls.path}.{name}", raw)
         return readers[str(extra["kind"])](raw)

@@ -18,6 +18,21 @@ WORKERS: Final = 2
 """Blocks worked at side by side: numpy lets go of the interpreter while it computes; each block has its own arrays."""
 
 
+DAYS_PER_BLOCK: Final = 84
+"""Weather days for which that was found; with more of them a block has fewer rows, so that it stays as large."""
+
+
+def rows_for(n_day: int) -> int:
+    """Return how many rows to evaluate at a time.
+
+    Parameters
+    ----------
+    n_day : int
+        Weather days of the year. [dimensionless]
+    """
+    return max(1, ROWS_PER_BLOCK * min(DAYS_PER_BLOCK, n_day) // n_day)
+
+
 def row_count(values: Mapping[str, FloatArray]) -> int:
     """Return how many decision rows the values hold.
 
@@ -42,7 +57,9 @@ def row_count(values: Mapping[str, FloatArray]) -> int:
     return int(next(iter(lengths))[0]) if lengths else 1
 
 
-def row_blocks(values: Mapping[str, FloatArray], n_row: int) -> Iterator[tuple[int, dict[str, FloatArray]]]:
+def row_blocks(
+    values: Mapping[str, FloatArray], n_row: int, size: int = ROWS_PER_BLOCK
+) -> Iterator[tuple[int, dict[str, FloatArray]]]:
     """Yield each block's number of rows and its values, in order.
 
     Parameters
@@ -51,6 +68,8 @@ def row_blocks(values: Mapping[str, FloatArray], n_row: int) -> Iterator[tuple[i
         Numbers by path.
     n_row : int
         B.
+    size : int
+        Rows in a full block.
 
     Yields
     ------
@@ -59,13 +78,16 @@ def row_blocks(values: Mapping[str, FloatArray], n_row: int) -> Iterator[tuple[i
     block : dict of str to ndarray, shape () or (n_block,)
         The same paths; scalars are passed as they are.
     """
-    for start in range(0, n_row, ROWS_PER_BLOCK):
-        rows = slice(start, min(start + ROWS_PER_BLOCK, n_row))
+    for start in range(0, n_row, size):
+        rows = slice(start, min(start + size, n_row))
         yield rows.stop - start, {path: value[rows] if np.ndim(value) else value for path, value in values.items()}
 
 
 def in_blocks(
-    compute: Callable[[tuple[int, dict[str, FloatArray]]], Found], values: Mapping[str, FloatArray], n_row: int
+    compute: Callable[[tuple[int, dict[str, FloatArray]]], Found],
+    values: Mapping[str, FloatArray],
+    n_row: int,
+    size: int = ROWS_PER_BLOCK,
 ) -> list[Found]:
     """Return what a function makes of each block, in the order of the rows.
 
@@ -77,13 +99,15 @@ def in_blocks(
         Numbers by path.
     n_row : int
         B.
+    size : int
+        Rows in a full block.
 
     Returns
     -------
     found : list
         One entry a block.
     """
-    blocks = list(row_blocks(values, n_row))
+    blocks = list(row_blocks(values, n_row, size))
     if len(blocks) == 1:
         return [compute(blocks[0])]
     with ThreadPoolExecutor(WORKERS) as pool:

@@ -10,7 +10,11 @@ from econ.case.edit import asked_paths, value_at
 from econ.case.form import FieldInfo
 from econ.case.quantity import Amount
 from econ.case.schema import Case
+from econ.climate.station import Station
+from econ.evaluate.place import weather_of
 from econ.evaluate.sheet import Entry, State
+from econ.evaluate.structure import WeatherChoice
+from econ.evaluate.wiring.climate import station_of
 from econ.kernel.spread import Spread
 from econ.tables.loaders import Tables
 
@@ -56,6 +60,17 @@ class Draft:
         """The day the user decides: year 0 of every alternative."""
         said = self.case.place.decision_date
         return date.fromisoformat(said) if said else self.today
+
+    @cached_property
+    def weather(self) -> tuple[str, WeatherChoice]:
+        """Name of the weather place, and what picks its weather."""
+        return weather_of(self.case, self.tables)
+
+    @cached_property
+    def station(self) -> Station:
+        """What is known of the weather place."""
+        name, chosen = self.weather
+        return station_of(name, chosen, self.tables)
 
     def said(self, path: str) -> Amount | str | None:
         """Return what the user set, or None."""

@@ -9,7 +9,7 @@ import numpy as np
 from econ.case.choices import code
 from econ.climate.weather import Weather
 from econ.energy.served import monthly_kwh
-from econ.evaluate.blocks import in_blocks
+from econ.evaluate.blocks import in_blocks, rows_for
 from econ.evaluate.served import served_rooms
 from econ.evaluate.shortage import Block, HourlyNeed, limited_use, taken
 from econ.evaluate.structure import Structure
@@ -99,7 +99,7 @@ def physics(structure: Structure, values: Values, weather: Weather, n_row: int) 
         hours, ways = _block(structure, part[1], weather, part[0])
         return _monthly(hours, weather), ways
 
-    needs, uses = zip(*in_blocks(block, values, n_row), strict=True)
+    needs, uses = zip(*in_blocks(block, values, n_row, rows_for(len(weather.weight_d))), strict=True)
     by_way = tuple(joined(way) for way in zip(*uses, strict=True))
     first = {path: value[:1] if np.ndim(value) else value for path, value in values.items()}
     first_hours, _ = _block(structure, first, weather, 1)

@@ -26,7 +26,7 @@ from econ.evaluate.machines import (
 from econ.evaluate.physics import is_cooled_enough, physics
 from econ.evaluate.served import served_rooms
 from econ.evaluate.sheet import Sheet, point, sheet_of
-from econ.evaluate.structure import Structure
+from econ.evaluate.structure import Structure, WeatherChoice
 from econ.evaluate.unit_costs import read_keys
 from econ.evaluate.usual import YOURS, write_usual
 from econ.evaluate.wiring import climate, loads
@@ -75,7 +75,7 @@ def prepared(case: Case, tables: Tables, today: date) -> tuple[Structure, Sheet]
     write_fixed(base)
     cooling_w, heating_w = wanted_w(base, structure_of(base, ("none",) * 4))
     write_now(base)
-    kits = kit_sizes_from(base, kit_size_for(base, structure_of(base, ("none",) * 4), cooling_w, heating_w))
+    kits = kit_sizes_from(base, kit_size_for(base, cooling_w, heating_w))
     windows = window_sizes_from(base, *window_size_for(base, cooling_w))
     at = {SELF: 0, WINDOW: 0}
     while True:
@@ -151,7 +151,7 @@ def write_fixed(draft: Draft) -> None:
         shade = draft.options[f"rooms[{index}].shade"]
         draft.put(f"rooms[{index}].shade_frac", draft.tables.shading[shade].spread("factor_frac"), "")
     if any(path.endswith(MEASURED_LEAKS) for path in draft.entries):
-        wind = float(draft.tables.stations.station(draft.case.place.station).wind_m_per_s.mean())
+        wind = float(draft.station.wind_m_per_s.mean())
         draft.put("place.wind_m_per_s", Spread(0.8 * wind, wind, 1.2 * wind, WIND_SOURCE), "m/s")
     decided = draft.decision_date
     for name, number in (("doy", min(decided.timetuple().tm_yday - 1, 364)), ("weekday", decided.weekday())):
@@ -162,9 +162,10 @@ def structure_of(draft: Draft, kinds: tuple[str, ...]) -> Structure:
     """Return the structure of a case with its machines' kinds."""
     work, rooms = draft.case.work, draft.case.rooms
     total = draft.case.quote.total_usd
+    station, chosen = draft.weather
     keep, window, own, hired = kinds
     return Structure(
-        station=draft.case.place.station,
+        station=station,
         n_rooms=len(rooms),
         room_names=tuple(room.name or f"Room {index + 1}" for index, room in enumerate(rooms)),
         technologies=(keep, window, own, hired),
@@ -173,6 +174,7 @@ def structure_of(draft: Draft, kinds: tuple[str, ...]) -> Structure:
         has_quote=isinstance(total, Amount) and not total.is_unknown,
         parties=tuple(work.parties or ()),
         tools_owned=tuple(work.tools_owned or ()),
+        weather=None if chosen == WeatherChoice() else chosen,
     )
 
 
@@ -182,14 +184,16 @@ def wanted_w(draft: Draft, structure: Structure) -> tuple[float, float]:
     year = climate.weather(structure, draft.tables)
     rooms = loads.room_rows(structure, values, 1, year)
     limit = loads.humidity_limit_frac(structure, values, 1)
-    cold_c = np.asarray(climate.heat_design_c(structure, draft.tables))
-    found = design_loads(rooms, climate.hot_day(structure, draft.tables), cold_c, limit)
+    hotter_k = climate.hotter_k(structure, values, draft.tables)
+    met = climate.on_design_days(rooms, hotter_k, 1)
+    cold_c = climate.heat_design_c(values) - hotter_k
+    found = design_loads(met, climate.hot_day(structure, draft.tables), cold_c, limit)
     is_served = served_rooms(structure, values, 1)[:, 0]
     cooling = float(((found.cool_sensible_w + found.cool_latent_w) * is_served).sum())
     return cooling, float((found.heat_w * is_served).sum()) * float(loads.counts_heat(values, 1)[0])
 
 
-def kit_size_for(draft: Draft, structure: Structure, cooling_w: float, heating_w: float) -> str:
+def kit_size_for(draft: Draft, cooling_w: float, heating_w: float) -> str:
     """Return the kit's size: the user's, or the smallest that meets the design load.
 
     Heating counts where the present heat goes, and alone where no cooling is asked for.
@@ -200,9 +204,8 @@ def kit_size_for(draft: Draft, structure: Structure, cooling_w: float, heating_w
     grade = draft.taken("kit.grade")
     sizes = draft.tables.ductless_sizes("kit", grade)
     machine = variable_speed_split(ratings_of(draft, sizes, grade))
-    station = draft.tables.stations.station(structure.station)
     warming = draft.likely("place.warming_offset_k")
-    hot, cold = (np.array([at + warming]) for at in (station.cool_design_c, station.heat_design_c))
+    hot, cold = (np.array([draft.likely(f"place.{side}_design_c") + warming]) for side in ("cool", "heat"))
     heats = draft.taken("use.heat") != "no" and (draft.taken("use.present_heat_stays") == "no" or cooling_w == 0.0)
     index = chosen_index(
         np.array([cooling_w]),

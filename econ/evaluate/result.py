@@ -33,6 +33,10 @@ class ClimateSummary:
         Mean sensible-plus-latent cooling and heating need in the bin, likely values. [W]
     period : str
         Years of the record.
+    basis : str
+        What the days were made from: one of `econ.climate.station.BASES`.
+    estimated, notes : tuple of str
+        What was estimated, in words; what was left out or taken for granted, in sentences.
     """
 
     station: str
@@ -46,6 +50,9 @@ class ClimateSummary:
     bin_cool_w: FloatArray
     bin_heat_w: FloatArray
     period: str
+    basis: str = "record"
+    estimated: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, eq=False)

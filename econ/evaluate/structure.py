@@ -2,7 +2,33 @@
 
 from dataclasses import dataclass
 
+from econ.climate.monthly import Site
 from econ.kernel.alternative import Alternative
+
+
+@dataclass(frozen=True, slots=True)
+class WeatherChoice:
+    """Whose weather a case has: an hourly file, months typed in, or a listed station, in this order.
+
+    Attributes
+    ----------
+    hourly_file : str
+        Key among the hourly files; empty for none.
+    months : tuple of (str, tuple of float)
+        Monthly figures by name, twelve each; empty for none.
+    site : Site or None
+        Where the months were taken.
+    elevation_m : float or None
+        Height that the user gave for the air; None for that of the weather place. [m]
+    notes : tuple of str
+        What was taken for granted in choosing, in sentences.
+    """
+
+    hourly_file: str = ""
+    months: tuple[tuple[str, tuple[float, ...]], ...] = ()
+    site: Site | None = None
+    elevation_m: float | None = None
+    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -12,7 +38,7 @@ class Structure:
     Attributes
     ----------
     station : str
-        Key of the weather station.
+        Key of the weather station, or the name of the place that other weather is of.
     n_rooms : int
         Rooms in the case.
     room_names : tuple of str
@@ -31,6 +57,8 @@ class Structure:
         Task and the party the user gave it to.
     tools_owned : tuple of str
         Keys of the tools that are there already.
+    weather : WeatherChoice or None
+        Whose weather it is; None for the listed station named above.
     """
 
     station: str
@@ -43,3 +71,4 @@ class Structure:
     has_quote: bool = False
     parties: tuple[tuple[str, str], ...] = ()
     tools_owned: tuple[str, ...] = ()
+    weather: WeatherChoice | None = None

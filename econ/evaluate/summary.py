@@ -5,7 +5,6 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from econ.climate import degree_days
 from econ.climate.weather import Weather
 from econ.evaluate.physics import Physics
 from econ.evaluate.result import ClimateSummary, RoomLoads
@@ -14,7 +13,7 @@ from econ.evaluate.shortage import taken
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring import climate, loads
 from econ.kernel.arrays import BoolArray, FloatArray
-from econ.kernel.constants import DAYS_PER_YEAR, DEGREE_DAY_BASE_C
+from econ.kernel.constants import DAYS_PER_YEAR
 from econ.loads.balance_point import balance_point_c
 from econ.loads.design_load import PIECES, DesignLoads, design_loads
 from econ.loads.network import air_conductance_w_per_k, sun_w
@@ -70,8 +69,10 @@ def design_rows(structure: Structure, values: Values, tables: Tables, weather: W
     """
     rooms = loads.room_rows(structure, values, n_row, weather)
     limit = loads.humidity_limit_frac(structure, values, n_row)
-    cold = climate.heat_design_c(structure, tables)
-    found = design_loads(rooms, climate.hot_day(structure, tables), np.asarray(cold), limit)
+    hotter_k, cold_c = climate.hotter_k(structure, values, tables), climate.heat_design_c(values)
+    met = climate.on_design_days(rooms, hotter_k, n_row)
+    colder_c = np.resize(np.broadcast_to(cold_c - hotter_k, (n_row,)), len(met.warming_k))
+    found = design_loads(met, climate.hot_day(structure, tables), colder_c, limit)
     found = replace(found, heat_w=found.heat_w * np.tile(loads.counts_heat(values, n_row), structure.n_rooms))
     is_served = served_rooms(structure, values, n_row)
 
@@ -87,17 +88,14 @@ def design_rows(structure: Structure, values: Values, tables: Tables, weather: W
         cooling_w=total(found.cool_sensible_w + found.cool_latent_w),
         latent_w=total(found.cool_latent_w),
         heating_w=total(found.heat_w),
-        heat_design_c=cold + warming,
-        cool_design_c=tables.stations.station(structure.station).cool_design_c + warming,
+        heat_design_c=cold_c + warming,
+        cool_design_c=np.asarray(values["place.cool_design_c"]) + warming,
     )
 
 
 def cooling_by_month_kd(structure: Structure, values: Values, tables: Tables, n_row: int) -> FloatArray:
     """Return cooling degree-days at 65 degF of each month, warming included, shape (B, 12). [K*day]"""
-    station = tables.stations.station(structure.station)
-    warming = np.broadcast_to(values["place.warming_offset_k"], (n_row,))
-    base = DEGREE_DAY_BASE_C - warming
-    return degree_days.cooling_kd(station.mean_c, degree_days.known_sd_k(station.mean_c, station.sd_k), base)
+    return climate.degree_days_kd(structure, values, tables, n_row)[1]
 
 
 def climate_summary(structure: Structure, values: Values, tables: Tables, hours: Physics) -> ClimateSummary:
@@ -114,21 +112,25 @@ def climate_summary(structure: Structure, values: Values, tables: Tables, hours:
     hours : Physics
         Its temperature bins.
     """
-    station = tables.stations.station(structure.station)
+    station = climate.station(structure, tables)
     warming = float(np.ravel(values["place.warming_offset_k"])[0])
-    base, sd = np.asarray(DEGREE_DAY_BASE_C - warming), degree_days.known_sd_k(station.mean_c, station.sd_k)
+    first = {"place.warming_offset_k": np.asarray(warming)}
+    heating_kd, cooling_kd = climate.degree_days_kd(structure, first, tables, 1)
     return ClimateSummary(
         station=structure.station,
-        hdd18_3_kd=float(degree_days.heating_kd(station.mean_c, sd, base).sum()),
-        cdd18_3_kd=float(degree_days.cooling_kd(station.mean_c, sd, base).sum()),
-        heat_design_c=station.heat_design_c + warming,
-        cool_design_c=station.cool_design_c + warming,
+        hdd18_3_kd=float(heating_kd.sum()),
+        cdd18_3_kd=float(cooling_kd.sum()),
+        heat_design_c=float(np.ravel(values["place.heat_design_c"])[0]) + warming,
+        cool_design_c=float(np.ravel(values["place.cool_design_c"])[0]) + warming,
         mean_c=station.mean_c + warming,
         bin_c=hours.bin_c,
         bin_h=hours.bin_h,
         bin_cool_w=hours.bin_cool_w,
         bin_heat_w=hours.bin_heat_w,
         period=station.period,
+        basis=station.basis,
+        estimated=station.estimated,
+        notes=station.notes if structure.weather is None else structure.weather.notes,
     )
 
 

@@ -19,8 +19,14 @@ LATER: Final = frozenset({"sizing", "window.price_usd", "window.ceer", "ductless
 }
 """Usual values that wait for the size chosen: written by `evaluate/machines.py`."""
 
-NO_LINE: Final = frozenset({"optional", "as_kit"})
-"""Fields that have no line of their own until the user gives a value: nothing holds, or the kit's line does."""
+NO_LINE: Final = frozenset({"optional", "as_kit", "structure"})
+"""Fields that have no line of their own until the user gives a value: nothing holds, or the kit's line does.
+
+Those of "structure" never have one: they pick the weather, and no draw moves them.
+"""
+
+DESIGN_DOUBT_K: Final = 1.5
+"""K of doubt about a design dry bulb read from one typical year: 1 to 2, as the stations' record says."""
 
 YOURS: Final = "what you said"
 MEASURED: Final = "what you said, with the doubt of such a figure (assumption)"
@@ -58,6 +64,8 @@ def write_amount(draft: Draft, path: str, info: FieldInfo) -> None:
     """Write the line of one amount; an optional one that was not given has none."""
     row = draft.tables.inputs[table_path(path)]
     said = draft.said(path)
+    if row.text("from") == "structure":
+        return
     if isinstance(said, Amount) and not said.is_unknown:
         draft.put(path, said_spread(said, row, info), info.unit, "yours")
         return
@@ -131,7 +139,7 @@ def _by_kind(draft: Draft, path: str) -> TableRow:
 
 
 def _state_price(draft: Draft, path: str, _source: str) -> Spread:
-    state = draft.case.place.state or draft.case.place.station.rpartition(", ")[2]
+    state = draft.case.place.state or draft.station.state
     column = path.rpartition(".")[2]
     rows = [draft.tables.prices[name] for name in (state, "US") if name in draft.tables.prices]
     price, row = next((row.number(column), row) for row in rows if not math.isnan(row.number(column)))
@@ -184,6 +192,12 @@ def _season_wait(draft: Draft, _path: str, source: str) -> Spread:
     return draft.tables.wait(source.partition(".")[2], season)
 
 
+def _design(draft: Draft, _path: str, source: str) -> Spread:
+    value = float(getattr(draft.station, source.partition(".")[2]))
+    text = f"{draft.weather[0]}, {draft.station.period}; 1 to 2 K of doubt"
+    return Spread(value - DESIGN_DOUBT_K, value, value + DESIGN_DOUBT_K, text)
+
+
 LOOKED_UP: Final[Mapping[str, Callable[[Draft, str, str], Spread]]] = {
     "room_kinds": lambda draft, path, _source: _by_kind(draft, path).spread(),
     "square_root_of_area": _square,
@@ -198,6 +212,7 @@ LOOKED_UP: Final[Mapping[str, Callable[[Draft, str, str], Spread]]] = {
     "costs": lambda draft, _path, source: draft.tables.costs[source.partition(".")[2]].spread(),
     "lives": lambda draft, _path, source: draft.tables.lives[source.partition(".")[2]].spread("life_yr"),
     "season_waits": _season_wait,
+    "station": _design,
 }
 """How a usual amount is found, by the word before the point in its row's ``from``."""
 

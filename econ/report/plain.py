@@ -135,6 +135,10 @@ def loaded(result: Result) -> Document:
             "cdd18_3": number(climate.cdd18_3_kd),
             "heat_design_c": number(climate.heat_design_c),
             "cool_design_c": number(climate.cool_design_c),
+            "basis": climate.basis,
+            "period": climate.period,
+            "estimated": list(climate.estimated),
+            "notes": list(climate.notes),
         },
         **{key: number(getattr(rooms, key).sum()) for key in _ROOM_LOADS},
     }

@@ -11,6 +11,7 @@ from econ.report.pictures.frame import Columns
 from econ.report.style import Theme
 from econ.report.words import counts as count_words
 from econ.report.words.verdict import verdict_text
+from econ.report.words.weather import weather_sentences
 from econ.uncertainty.answer import Answer
 
 WIDTH: Final = 100
@@ -61,8 +62,9 @@ def loads_text(answer: Answer) -> str:
     weather = answer.result.climate
     return "\n".join(
         [
-            f"{weather.station}, record {weather.period}, warming included: "
+            f"{weather.station}, {weather.period}, warming included: "
             f"HDD18.3 {_degree_days(weather.hdd18_3_kd)}, CDD18.3 {_degree_days(weather.cdd18_3_kd)}",
+            *weather_sentences(weather),
             aligned(tables.room_loads(answer, look_of(answer))),
         ]
     )

@@ -27,7 +27,11 @@ _FIRST: Final = (
     "CREATE INDEX revision_parent ON revision (case_id, parent, number)",
 )
 
-STEPS: Final[tuple[tuple[str, ...], ...]] = (_FIRST,)
+_WEATHER_FILES: Final = (
+    "CREATE TABLE weather_file (key TEXT PRIMARY KEY, name TEXT NOT NULL, content BLOB NOT NULL) STRICT",
+)
+
+STEPS: Final[tuple[tuple[str, ...], ...]] = (_FIRST, _WEATHER_FILES)
 """Statements that lead from version n to n + 1; the version stands in ``user_version``."""
 
 

@@ -128,7 +128,7 @@ def read_epw(source: Path | bytes, name: str = "weather file") -> HourlyFile:
     A row stamped hour 1 holds the hour that ends at 1 o'clock. Years are not read: typical years mix them.
     """
     if isinstance(source, Path):
-        name, source = source.name, _limited_bytes(source)
+        name, source = source.name, limited_bytes(source)
     _check_size(name, len(source))
     lines = source.decode("utf-8", errors="replace").splitlines()
     place = _place(name, lines)
@@ -149,7 +149,8 @@ def read_epw(source: Path | bytes, name: str = "weather file") -> HourlyFile:
     )
 
 
-def _limited_bytes(path: Path) -> bytes:
+def limited_bytes(path: Path) -> bytes:
+    """Return what a weather file holds; one that is too large is refused before it is read."""
     _check_size(path.name, path.stat().st_size)
     return path.read_bytes()
 

@@ -114,6 +114,8 @@ def file_station(hourly: HourlyFile) -> Station:
         cdd18_3_kd=float(np.maximum(daily_c - DEGREE_DAY_BASE_C, 0.0).sum()),
         period=hourly.source,
         source_id="hourly_file",
+        basis="hourly",
+        notes=hourly.notes,
     )
 
 

@@ -2,12 +2,13 @@
 
 import hashlib
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any, Final
 
 from econ.kernel.errors import TableError
 from econ.kernel.spread import Spread
+from econ.tables.hourly import HourlyYear
 from econ.tables.lookup import Entry, Lookup, lookup
 from econ.tables.record import Table, read_table
 from econ.tables.stations import StationTable, station_table
@@ -21,6 +22,7 @@ TABLE_NAMES: Final = (
     "assemblies/shading",
     "assemblies/walls",
     "climate/stations",
+    "climate/world_cities",
     "defaults/assumptions",
     "defaults/inputs",
     "defaults/room_kinds",
@@ -47,7 +49,7 @@ class Tables:
     Attributes
     ----------
     stations : StationTable
-        Weather stations by key.
+        Weather places by key.
     prices : Lookup
         Energy prices and grid factor by two-letter state; "US" is the nation.
     fuels, heaters : Lookup
@@ -74,6 +76,8 @@ class Tables:
         The record of each table by its name.
     fingerprint : str
         Changes when any table or record changes: a cache key.
+    hourly : mapping of str to HourlyYear
+        Hourly files of the case at hand, by what it writes in ``place.hourly_file``.
     """
 
     stations: StationTable
@@ -98,6 +102,11 @@ class Tables:
     window_units: Lookup
     records: Mapping[str, Mapping[str, Any]]
     fingerprint: str
+    hourly: Mapping[str, HourlyYear]
+
+    def with_hourly(self, key: str, year: HourlyYear) -> "Tables":
+        """Return the same tables with one hourly year more, found by what a case writes of it."""
+        return replace(self, hourly={**self.hourly, key: year})
 
     def ductless(self, kind: str, size: int | str, grade: str) -> Entry:
         """Return a ductless set: kind is "kit" or "trade", size its nominal kBtu/h."""
@@ -173,11 +182,12 @@ def load_tables() -> Tables:
     read = {name: read_table(name) for name in TABLE_NAMES}
     stamp = "".join(table.fingerprint for table in read.values())
     return Tables(
-        stations=station_table(read["climate/stations"]),
+        stations=station_table(read["climate/stations"], read["climate/world_cities"]),
         **{field: keyed(read[name], subject, *keys) for field, (name, subject, *keys) in KEYED.items()},
         seasons=_seasons(read["defaults/seasons"]),
         records={name: table.record for name, table in read.items()},
         fingerprint=hashlib.sha256(stamp.encode()).hexdigest(),
+        hourly={},
     )
 
 

@@ -57,6 +57,7 @@ SCREEN_UNITS: Final[dict[str, str]] = {
     "USD/cord": "$ per cord",
     "1/hour": "per hour",
     "1/year": "per year",
+    "degree": "°",
     "year": "years",
     "hour": "hours",
     "day": "days",

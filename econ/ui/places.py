@@ -55,6 +55,6 @@ def _nearest() -> None:
     longitude = st.number_input("Longitude", -180.0, 180.0, value=None, key="w_longitude")
     if latitude is None or longitude is None:
         return
-    for station, distance_km in cached.tables().stations.nearest(latitude, longitude, 3):
-        words = f"{station}, {now.distance(distance_km)} away"
-        st.button(words, key=f"near_{station}", on_click=state.give, args=("place.station", station, station))
+    for near in cached.tables().stations.nearest(latitude, longitude, 3):
+        words = f"{near.name}, {now.distance(near.distance_km)} away"
+        st.button(words, key=f"near_{near.name}", on_click=state.give, args=("place.station", near.name, near.name))

@@ -28,8 +28,15 @@ def values(info: FieldInfo) -> st.SearchStrategy[object]:
         "list": st.lists(names, max_size=4),
         "amounts": st.dictionaries(TEXT, st.floats(-1e6, 1e6), max_size=3),
         "table": st.dictionaries(TEXT, st.sampled_from(("self", "helper"))),
+        "months": months(),
     }
     return by_kind[info.kind]
+
+
+def months() -> st.SearchStrategy[object]:
+    cold = st.lists(st.integers(-30, 0) | st.just("20 degF"), min_size=12, max_size=12)
+    warm = st.lists(st.floats(1.0, 40.0) | st.just("80 degF"), min_size=12, max_size=12)
+    return st.fixed_dictionaries({"mean_c": cold}) | st.fixed_dictionaries({"mean_c": warm, "dew_point_c": cold})
 
 
 def amounts(info: FieldInfo) -> st.SearchStrategy[object]:
@@ -51,8 +58,10 @@ def amounts(info: FieldInfo) -> st.SearchStrategy[object]:
 def section(name: str) -> st.SearchStrategy[dict[str, object]]:
     optional = {info.name: values(info) for info in fields(name)}
     if name == "place":
-        required = {"station": TEXT}
-        return st.fixed_dictionaries(required, optional={key: optional[key] for key in optional if key != "station"})
+        point = {name: optional.pop(name) for name in ("latitude_deg", "longitude_deg")}
+        required = {"station": TEXT.filter(bool)}
+        rest = {key: optional[key] for key in optional if key != "station"}
+        return st.fixed_dictionaries(required, optional=rest) | st.fixed_dictionaries(required | point, optional=rest)
     return st.fixed_dictionaries({}, optional=optional)
 
 

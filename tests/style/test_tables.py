@@ -1,5 +1,6 @@
 """Every table travels with its record, and the records hold together."""
 
+import dataclasses
 import datetime
 import importlib.util
 import re
@@ -12,6 +13,7 @@ import pint
 import pytest
 
 from econ.case.choices import CHOICES
+from econ.climate.station import Station
 from econ.kernel.units import SUFFIX_UNITS, suffix_of
 from econ.tables.loaders import TABLE_NAMES, load_tables
 from econ.tables.place import data_root
@@ -19,13 +21,23 @@ from econ.tables.record import read_table
 
 ROOT = data_root()
 NAMES = sorted(str(path.relative_to(ROOT).with_suffix("")) for path in ROOT.rglob("*.csv"))
-OTHER_LOADER = {"installation/tasks", "installation/tools"}
+OTHER_LOADER = {"installation/tasks", "installation/tools", "climate/towns"}
 LATE_BY_D = 180
 UNITS = pint.UnitRegistry()
 UNITS.define("USD = [currency]")
 UNITS.define("cord = 128 * foot**3")
 
-RULES = {"optional", "as_kit", "room_kinds", "era", "mass", "square_root_of_area", "sizing", "energy_by_state"}
+RULES = {
+    "optional",
+    "as_kit",
+    "room_kinds",
+    "era",
+    "mass",
+    "square_root_of_area",
+    "sizing",
+    "energy_by_state",
+    "structure",
+}
 """Where a usual value comes from when it is not one cell of one table."""
 
 
@@ -92,7 +104,10 @@ def test_building_a_derived_table_again_gives_the_same_bytes(name: str) -> None:
     assert build_script(name).built(costs).encode() == (ROOT / f"{name}.csv").read_bytes()
 
 
-@pytest.mark.parametrize("name", ["climate/stations", "installation/costs", "prices/energy_by_state"])
+@pytest.mark.parametrize(
+    "name",
+    ["climate/stations", "climate/towns", "climate/world_cities", "installation/costs", "prices/energy_by_state"],
+)
 def test_record_and_build_script_name_the_same_raw_file(name: str) -> None:
     assert read_table(name).record["raw_sha256"] == build_script(name).RAW_SHA256
 
@@ -179,6 +194,7 @@ def test_usual_values_come_from_tables_that_exist() -> None:
         "heaters": lambda name: name in tables.heaters["gas"].spreads,
         "season_waits": lambda name: f"{name}/peak" in tables.season_waits,
         "rooms[0]": lambda name: f"rooms[].{name}" in tables.inputs,
+        "station": lambda name: name in {field.name for field in dataclasses.fields(Station)},
     }
     for path, entry in tables.inputs.entries.items():
         rule, _, name = entry.text("from").partition(".")

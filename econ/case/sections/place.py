@@ -1,13 +1,25 @@
 """Where it is, what the room must do, what is there now, and what energy and money cost."""
 
-from typing import ClassVar
+from typing import ClassVar, Final
 
-from pydantic import Field, ValidationInfo, field_validator
+from pydantic import ValidationInfo, field_validator, model_validator
 
-from econ.case.field import POWER, SETPOINT, USD, amount, choice, words
+from econ.case.field import (
+    LATITUDE,
+    LONGITUDE,
+    POWER,
+    SETPOINT,
+    TEMPERATURE,
+    USD,
+    amount,
+    choice,
+    length,
+    words,
+)
 from econ.case.nearest import nearest
 from econ.case.quantity import Measure
-from econ.case.section import Amt, Choice, Known, Section, Text, day, fault
+from econ.case.section import Amt, Choice, Known, Monthly, Section, Text, day, fault
+from econ.kernel.errors import CaseError, Fault
 
 
 class Record(Section):
@@ -20,15 +32,43 @@ class Record(Section):
     filled_in_by: Text = words("Filled in by", "Who typed this in; shown on prints.")
 
 
+PLACE_WAYS: Final = (("station",), ("town",), ("latitude_deg", "longitude_deg"), ("hourly_file",), ("monthly",))
+"""Fields of which one set must be given."""
+
+_NO_PLACE: Final = (
+    'Name the listed weather place, such as station = "St Cloud Regional Arpt, MN", or give town, latitude_deg and '
+    "longitude_deg, hourly_file or monthly."
+)
+
+
 class Place(Section):
-    """Weather place and decision date."""
+    """Weather place and decision date.
+
+    Of several weathers the hourly file is taken before months typed in, those before the station, and that before the
+    station nearest to the point or town.
+    """
 
     path: ClassVar[str] = "place"
 
-    station: str = Field(
-        title="Weather place",
-        description="The listed place whose weather is most like yours: near, and about as high.",
-        json_schema_extra={"kind": "text", "is_expert": False, "asks_after": ""},
+    station: Text = words(
+        "Weather place", "The listed place whose weather is most like yours: near, and about as high."
+    )
+    town: Text = words("Town", 'Your town and state, such as "Mesa, AZ": the nearest weather place is taken.')
+    latitude_deg: Amt = amount("Latitude", "Decimal degrees, as maps show them; south is minus.", LATITUDE, expert=True)
+    longitude_deg: Amt = amount("Longitude", "Decimal degrees; west is minus.", LONGITUDE, expert=True)
+    elevation_m: Amt = amount(
+        "Height above sea level", "Thins the air; temperatures stay those of the weather place.",
+        length(-500.0, 6_000.0), expert=True,
+    )  # fmt: skip
+    hourly_file: Text = words("Hourly weather file", "An EPW file: a name beside the case file, or one uploaded here.")
+    monthly: Monthly = words("Months typed in", "Monthly figures of your place, where it is not listed.", kind="months")
+    heat_design_c: Amt = amount(
+        "Cold design temperature", "One hour in a hundred is colder, as of the record; the warming is added.",
+        TEMPERATURE, expert=True,
+    )  # fmt: skip
+    cool_design_c: Amt = amount(
+        "Hot design temperature", "One hour in a hundred is warmer, as of the record; the warming is added.",
+        TEMPERATURE, expert=True,
     )  # fmt: skip
     state: Text = words("State", "Two letters; picks the energy prices. Usually that of the weather place.")
     decision_date: Text = words("Decision date", "The day you decide; everything is counted from it. Usually today.")
@@ -36,13 +76,30 @@ class Place(Section):
         "Warmer than the record", "How much warmer it has become since the years of the weather record.",
         Measure("K", "delta_degF", -3.0, 6.0), expert=True,
     )  # fmt: skip
+    warming_reason: Text = words("Why that much warmer", "A word on where the figure comes from.", expert=True)
+
+    @model_validator(mode="after")
+    def is_somewhere(self) -> "Place":
+        """Return the place; one weather must be given, and a point with both its sides."""
+        if (self.latitude_deg is None) != (self.longitude_deg is None):
+            lacking = "longitude_deg" if self.longitude_deg is None else "latitude_deg"
+            raise CaseError([Fault(lacking, "is missing", "nothing", "Give latitude and longitude together.")])
+        if all(any(getattr(self, name) is None for name in way) for way in PLACE_WAYS):
+            raise CaseError([Fault("station", "is missing", "nothing", _NO_PLACE)])
+        if self.monthly is not None and not self._is_on_a_map():
+            remedy = "Give latitude_deg and longitude_deg, a town or a station: the sun needs them."
+            raise CaseError([Fault("latitude_deg", "is missing", "nothing", remedy)])
+        return self
+
+    def _is_on_a_map(self) -> bool:
+        return bool(self.station or self.town) or self.latitude_deg is not None
 
     @field_validator("station", mode="after")
     @classmethod
-    def listed(cls, station: str, info: ValidationInfo) -> str:
+    def listed(cls, station: str | None, info: ValidationInfo) -> str | None:
         """Return the station; it must be in the table, where a table is known."""
         known = info.context if isinstance(info.context, Known) else Known()
-        if known.stations and station not in known.stations:
+        if station is not None and known.stations and station not in known.stations:
             close = "; ".join(nearest(station, known.stations))
             raise fault("is not a listed weather place", station, f"Nearest names: {close}.")
         return station

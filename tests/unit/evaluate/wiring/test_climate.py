@@ -1,13 +1,20 @@
 """Weather of a case."""
 
-from types import SimpleNamespace
-
 import pytest
 
+from econ.evaluate.structure import Structure
 from econ.evaluate.wiring import climate
+from econ.kernel.alternative import Alternative
 from econ.tables.loaders import load_tables
 
-CHICAGO = SimpleNamespace(station="Chicago Ohare Intl AP, IL")
+CHICAGO = Structure(
+    station="Chicago Ohare Intl AP, IL",
+    n_rooms=1,
+    room_names=("Room",),
+    technologies=("none",) * 4,
+    base_case=Alternative.WINDOW_UNITS,
+    study_period_yr=10,
+)
 TABLES = load_tables()
 
 
@@ -29,7 +36,3 @@ def test_hot_day_stands_in_the_hottest_month_and_reaches_the_design_dry_bulb():
     day = climate.hot_day(CHICAGO, TABLES)
     assert day.month.tolist() == [6]
     assert day.dry_bulb_c.max() == pytest.approx(TABLES.stations.station(CHICAGO.station).cool_design_c)
-
-
-def test_cold_design_dry_bulb_is_the_table_s():
-    assert climate.heat_design_c(CHICAGO, TABLES) == TABLES.stations.station(CHICAGO.station).heat_design_c
