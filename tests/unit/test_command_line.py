@@ -10,6 +10,7 @@ import pytest
 from econ.__main__ import main
 from tests.demo import NAMES
 from tests.style.source import ROOT
+from tests.unit.tables.test_epw import file_of, rows
 
 COMPARE_KEYS = {"results_version", "base_case", "lowest_lcc", "verdict", "draws_used", "alternatives", "cautions"}
 WAY_KEYS = {
@@ -157,3 +158,42 @@ def test_a_reader_that_has_had_enough_is_no_fault():
 def test_loads_count_degree_days_in_both_customs(case_file, capsys):
     assert main(["loads", case_file(GOOD)]) == 0
     assert re.search(r"CDD18\.3 [\d,]+ K·d \([\d,]+ °F·d\)", capsys.readouterr().out)
+
+
+MEANS = [-4.5, -2.0, 3.1, 9.4, 15.2, 20.6, 23.1, 22.2, 18.0, 11.6, 4.2, -2.4]
+
+
+@pytest.mark.parametrize(
+    ("place", "station", "basis"),
+    [
+        ('hourly_file = "year.epw"', "Anyplace, IL", "hourly"),
+        ('town = "Mesa, AZ"', "Phoenix Sky Harbor Intl AP, AZ", "record"),
+        ("latitude_deg = 51.5\nlongitude_deg = -0.1", "London, United Kingdom", "means"),
+        (f'town = "Chicago, IL"\nmonthly = {{mean_c = {MEANS}}}', "Chicago, IL", "typed"),
+    ],
+)
+def test_loads_and_compare_take_every_kind_of_weather(tmp_path, capsys, place, station, basis):
+    (tmp_path / "year.epw").write_bytes(file_of(rows()))
+    file = tmp_path / "case.toml"
+    file.write_text(f'[place]\n{place}\n\n[[rooms]]\nfloor_area_m2 = "24 m**2"\n', encoding="utf-8")
+    assert main(["loads", str(file), "--json"]) == 0
+    found = json.loads(capsys.readouterr().out)["climate"]
+    assert (found["station"], found["basis"]) == (station, basis)
+    assert main(["loads", str(file)]) == 0
+    assert station in capsys.readouterr().out
+    assert main(["compare", str(file), "--json", "--draws", "8"]) == 0
+    assert json.loads(capsys.readouterr().out)["draws_used"] == 8
+
+
+def test_draws_are_fewer_with_an_hourly_file_and_said(tmp_path, capsys, monkeypatch):
+    monkeypatch.setattr("econ.uncertainty.answer.HOURLY_DRAWS", 16)
+    (tmp_path / "year.epw").write_bytes(file_of(rows()))
+    file = tmp_path / "case.toml"
+    file.write_text('[place]\nhourly_file = "year.epw"\n[[rooms]]\n', encoding="utf-8")
+    assert main(["compare", str(file), "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)["draws_used"] == 16
+
+
+def test_hourly_file_that_is_not_there_is_said(case_file, capsys):
+    assert main(["loads", case_file('[place]\nhourly_file = "gone.epw"\n[[rooms]]\n')]) == 2
+    assert "place.hourly_file | must be a file that can be read | got 'gone.epw'" in capsys.readouterr().err
