@@ -66,6 +66,31 @@ def with_value(case: Case, path: str, value: object, known: Known | None = None)
     return case_from(tables, known)
 
 
+def with_fields(case: Case, section: str, values: Mapping[str, object], known: Known | None = None) -> Case:
+    """Return the case with several fields of one section set at once; None leaves a field to its usual value.
+
+    Parameters
+    ----------
+    case : Case
+        The case; it stays as it is.
+    section : str
+        Any but ``rooms``.
+    values : mapping of str to object
+        As a case file would hold them, by field.
+    known : Known, optional
+        Table keys to check names against.
+
+    Raises
+    ------
+    CaseError
+        If the values are refused, with their faults.
+    """
+    tables = plain(case)
+    part = tables.get(section, {}) | values
+    tables[section] = {name: value for name, value in part.items() if value is not None}
+    return case_from(tables, known)
+
+
 def without_value(case: Case, path: str) -> Case:
     """Return the case with one value untouched again: its usual value holds."""
     section, index, name, key = _place(case, path)

@@ -9,13 +9,16 @@ import streamlit as st
 from econ.case.schema import Case
 from econ.case.toml import inputs_text
 from econ.evaluate.evaluate import evaluate
+from econ.evaluate.place import with_hourly_file
 from econ.evaluate.result import Result
 from econ.evaluate.sheet import point
 from econ.evaluate.version import RESULTS_VERSION
 from econ.report.labels import labels as figure_labels
+from econ.store.connection import store_path
+from econ.store.weather_files import kept
 from econ.tables.loaders import Tables, load_tables
 from econ.tables.tasks import installation_tables
-from econ.uncertainty.answer import Answer
+from econ.uncertainty.answer import Answer, usual_draws
 from econ.uncertainty.answer import answer as evaluated
 from econ.uncertainty.what_if import WhatIf
 from econ.uncertainty.what_if import what_if as tried
@@ -27,12 +30,28 @@ FIRST_DRAWS: Final = 512
 """Draws of the answer page's first paint."""
 
 FULL_DRAWS: Final = 4096
-"""Draws of the refined answer."""
+"""Draws of the refined answer; fewer with an hourly file."""
 
 
 def tables() -> Tables:
     """Return the data tables; they are read once a process."""
     return load_tables()
+
+
+def tables_for(case: Case) -> Tables:
+    """Return the data tables with the hourly weather file that a case names, if it does.
+
+    Raises
+    ------
+    CaseError
+        If the file is not kept on this machine or is refused.
+    """
+    return with_hourly_file(tables(), case, lambda written: kept(store_path(), written)[1])
+
+
+def full_draws(case: Case) -> int:
+    """Return the draws of the refined answer."""
+    return min(FULL_DRAWS, usual_draws(case))
 
 
 def tool_labels() -> dict[str, str]:
@@ -53,13 +72,13 @@ def what_if(found: Answer) -> WhatIf | None:
 
 @st.cache_resource(max_entries=32, show_spinner=False)
 def _what_if(key: tuple[str, str, int, str], _found: Answer) -> WhatIf | None:  # noqa: ARG001 - the key is what is cached by
-    return tried(_found, tables())
+    return tried(_found, tables_for(_found.case))
 
 
 def moved_result(found: Answer, moved: dict[str, float]) -> Result:
     """Return the result with some figures set to other values, the case left as it is."""
     values = point(found.sheet) | {path: np.asarray(value) for path, value in moved.items()}
-    return evaluate(found.structure, values, tables())
+    return evaluate(found.structure, values, tables_for(found.case))
 
 
 def answer(case: Case, today: date, draws: int) -> Answer:
@@ -70,4 +89,4 @@ def answer(case: Case, today: date, draws: int) -> Answer:
 
 @st.cache_resource(max_entries=64, show_spinner=False)
 def _answer(key: tuple[str, str, int, int, str], _case: Case, _today: date) -> Answer:
-    return evaluated(_case, tables(), _today, draws=key[3])
+    return evaluated(_case, tables_for(_case), _today, draws=key[3])

@@ -58,6 +58,7 @@ SCREEN_UNITS: Final[dict[str, str]] = {
     "1/hour": "per hour",
     "1/year": "per year",
     "degree": "°",
+    "kWh/m**2": "kWh/m²",
     "year": "years",
     "hour": "hours",
     "day": "days",

@@ -7,6 +7,7 @@ from typing import Final
 import streamlit as st
 
 from econ.case.toml import inputs_text
+from econ.kernel.constants import FOOT_M
 from econ.kernel.errors import EconError
 from econ.report.look import Look
 from econ.report.style import NAMES
@@ -53,7 +54,7 @@ def present(draws: int = cached.NO_DRAWS) -> Now:
 
 def sure() -> Now:
     """Return what there is to show with chances: the first draws, or all of them once they are done."""
-    return present(cached.FULL_DRAWS if is_refined() else cached.FIRST_DRAWS)
+    return present(cached.full_draws(state.current_case()) if is_refined() else cached.FIRST_DRAWS)
 
 
 def is_refined() -> bool:
@@ -68,7 +69,7 @@ def refine() -> None:
         return
     st.caption(f"These are the first {cached.FIRST_DRAWS} tries; the rest follow …")
     try:
-        cached.answer(state.current_case(), date.today(), cached.FULL_DRAWS)
+        cached.answer(state.current_case(), date.today(), cached.full_draws(state.current_case()))
     except EconError:
         return
     st.session_state[_REFINED] = inputs_text(state.current_case())
@@ -79,7 +80,8 @@ def turned() -> str:
     """Return what to say where all draws name another verdict than the first draws did; empty where they agree."""
     if not is_refined():
         return ""
-    first, full = (present(draws).answer for draws in (cached.FIRST_DRAWS, cached.FULL_DRAWS))
+    full_draws = cached.full_draws(state.current_case())
+    first, full = (present(draws).answer for draws in (cached.FIRST_DRAWS, full_draws))
     if first is None or full is None:
         return ""
     if (first.verdict.kind, first.verdict.winner) == (full.verdict.kind, full.verdict.winner):
@@ -103,6 +105,11 @@ def look() -> Look:
     written = state.current_case().place.decision_date
     decided = date.fromisoformat(written) if written else date.today()
     return Look(decided, date.today().year, state.theme(), state.units())
+
+
+def height(height_m: float) -> str:
+    """Return a difference in height in feet or metres."""
+    return f"{height_m:.0f} m" if state.is_si() else f"{height_m / FOOT_M:.0f} ft"
 
 
 def distance(distance_km: float) -> str:

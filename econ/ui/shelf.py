@@ -83,7 +83,8 @@ def title(case: Case) -> str:
         return case.record.name
     kind = case.rooms[0].kind
     words = [option_words("rooms[].kind", kind)] if kind else []
-    words += [case.place.station] if case.place.station else []
+    place = case.place.town or case.place.station or ("hourly weather file" if case.place.hourly_file else "")
+    words += [place] if place else []
     return ", ".join(words) or UNNAMED
 
 

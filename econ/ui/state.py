@@ -1,11 +1,12 @@
 """The case that is open in this browser tab: read, changed, saved on every change, restored after a reload."""
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
 import streamlit as st
 
-from econ.case.edit import value_at, with_value, without_value
+from econ.case.edit import value_at, with_fields, with_value, without_value
 from econ.case.schema import Case, case_from
 from econ.evaluate.known import known_names
 from econ.kernel.errors import CaseError, EconError, Fault
@@ -73,7 +74,8 @@ def current_case() -> Case:
 
 def is_placed() -> bool:
     """Return whether a town is chosen, so that there is an answer."""
-    return current_case().place.station != NO_PLACE
+    place = current_case().place
+    return bool(place.station or place.hourly_file or place.monthly or place.town) or place.latitude_deg is not None
 
 
 def give(path: str, value: object, typed: str = "") -> None:
@@ -85,6 +87,17 @@ def give(path: str, value: object, typed: str = "") -> None:
         st.session_state[FAULTS][path] = Refused(typed, error.faults[0])
         return
     replace(case, path)
+
+
+def give_all(section: str, values: Mapping[str, object], path: str) -> bool:
+    """Set several fields of one section at once and save; where they are refused, keep why beside a path."""
+    try:
+        case = with_fields(current_case(), section, values, known_names())
+    except CaseError as error:
+        st.session_state[FAULTS][path] = Refused("", error.faults[0])
+        return False
+    replace(case, path, *(f"{section}.{name}" for name in values))
+    return True
 
 
 def move(step: shelf.Move) -> None:
@@ -103,6 +116,11 @@ def move(step: shelf.Move) -> None:
 def take_back(path: str) -> None:
     """Leave one value to its usual again, and save."""
     replace(without_value(current_case(), path), path)
+
+
+def without_fields(section: str, names: Sequence[str], fallback: Mapping[str, object]) -> Case:
+    """Return the open case with some fields of a section left out, and others set instead."""
+    return with_fields(current_case(), section, {**dict.fromkeys(names), **fallback})
 
 
 def replace(case: Case, *paths: str) -> None:

@@ -99,7 +99,9 @@ class Place(Section):
     def listed(cls, station: str | None, info: ValidationInfo) -> str | None:
         """Return the station; it must be in the table, where a table is known."""
         known = info.context if isinstance(info.context, Known) else Known()
-        if station is not None and known.stations and station not in known.stations:
+        if known.stations and not station:
+            return None
+        if station and known.stations and station not in known.stations:
             close = "; ".join(nearest(station, known.stations))
             raise fault("is not a listed weather place", station, f"Nearest names: {close}.")
         return station

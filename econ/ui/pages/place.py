@@ -4,7 +4,7 @@ from typing import Final
 
 import streamlit as st
 
-from econ.ui import closing, fields, look, now, places
+from econ.ui import closing, fields, look, now, own_weather, places
 
 GROUPS: Final = (
     ("What does energy cost?", ("prices.electricity_usd_per_kwh", "prices.pays_bill")),
@@ -30,7 +30,10 @@ GROUPS: Final = (
     ("When do you decide?", ("place.decision_date", "place.state")),
 )
 EXPERT: Final = (
+    "place.cool_design_c",
+    "place.heat_design_c",
     "place.warming_offset_k",
+    "place.warming_reason",
     "now.heat_efficiency_frac",
     "prices.since_2023_frac",
     "prices.electricity_escalation_frac",
@@ -43,6 +46,9 @@ present = now.present()
 look.said(places.sentence(present.answer))
 st.subheader("Where is it?")
 places.ask()
+own_weather.ask()
+if made := places.made_from(present.answer):
+    st.caption(made)
 for title, paths in GROUPS:
     fields.group(title, *paths)
 fields.expert(*EXPERT)
