@@ -38,8 +38,46 @@ def monthly_kwh(power_w: FloatArray, month: IntArray, weight_d: FloatArray) -> F
     energy_kwh : ndarray, shape (B, 12)
         Sum over the month. [kWh]
     """
-    daily_kwh = power_w.sum(axis=0) * weight_d / WATT_HOURS_PER_KWH
+    return kwh_by_month(power_w.sum(axis=0), month, weight_d)
+
+
+def kwh_by_month(daily_wh: FloatArray, month: IntArray, weight_d: FloatArray) -> FloatArray:
+    """Return energy by month from that of each day.
+
+    Parameters
+    ----------
+    daily_wh : ndarray, shape (B, n_day)
+        Energy of each weather day. [W*hour]
+    month : ndarray, shape (n_day,)
+        Month of each weather day, 0 to 11. [dimensionless]
+    weight_d : ndarray, shape (n_day,)
+        How many days each stands for. [day]
+
+    Returns
+    -------
+    energy_kwh : ndarray, shape (B, 12)
+        Sum over the month. [kWh]
+    """
+    daily_kwh = daily_wh * weight_d / WATT_HOURS_PER_KWH
     return np.stack([_added_up(daily_kwh[:, month == each]) for each in range(MONTHS)], axis=-1)
+
+
+def per_year(daily: FloatArray, weight_d: FloatArray) -> FloatArray:
+    """Return a year's sum of what each day holds.
+
+    Parameters
+    ----------
+    daily : ndarray, shape (B, n_day)
+        Amount of each weather day. [any]
+    weight_d : ndarray, shape (n_day,)
+        How many days each stands for. [day]
+
+    Returns
+    -------
+    total : ndarray, shape (B,)
+        Sum over the year, in the same unit. [any]
+    """
+    return _added_up(daily * weight_d)
 
 
 def annual_kwh(power_w: FloatArray, weight_d: FloatArray) -> FloatArray:

@@ -8,21 +8,23 @@ import numpy as np
 
 from econ.case.choices import code
 from econ.climate.weather import Weather
-from econ.energy.served import monthly_kwh
+from econ.energy.served import kwh_by_month, monthly_kwh, per_year
+from econ.equipment.demand import Demand
 from econ.evaluate.blocks import in_blocks, rows_for
 from econ.evaluate.served import served_rooms
-from econ.evaluate.shortage import Block, HourlyNeed, limited_use, taken
+from econ.evaluate.shortage import Block, limited_use, taken
 from econ.evaluate.structure import Structure
 from econ.evaluate.way_need import of_way, with_dehumidifier
 from econ.evaluate.wiring import loads
 from econ.evaluate.wiring.energy import EnergyUse
 from econ.evaluate.wiring.equipment import machines
 from econ.kernel.arrays import BoolArray, FloatArray
-from econ.loads.heat_balance import need
-from econ.loads.rooms import RoomRows
+from econ.loads.day_balance import balance
+from econ.loads.heat_balance import need, need_of
 
 Values = Mapping[str, FloatArray]
 Joined = TypeVar("Joined")
+Bins = tuple[FloatArray, FloatArray, FloatArray, FloatArray]
 
 BIN_K = 2.5
 """Width of an outdoor temperature bin in the picture of need and capacity. [K]"""
@@ -95,15 +97,15 @@ def physics(structure: Structure, values: Values, weather: Weather, n_row: int) 
         Months and years only; hours are dropped block by block.
     """
 
-    def block(part: tuple[int, dict[str, FloatArray]]) -> tuple[Need, tuple[EnergyUse, ...]]:
-        hours, ways = _block(structure, part[1], weather, part[0])
-        return _monthly(hours, weather), ways
+    def block(part: tuple[int, dict[str, FloatArray]]) -> tuple[Need, tuple[EnergyUse, ...], Bins]:
+        demand, ways = _block(structure, part[1], weather, part[0])
+        return _monthly(demand, weather), ways, _bins(demand, weather)
 
-    needs, uses = zip(*in_blocks(block, values, n_row, rows_for(len(weather.weight_d))), strict=True)
+    in_order = in_blocks(block, values, n_row, rows_for(len(weather.weight_d)))
+    needs, uses, bins = zip(*in_order, strict=True)
     by_way = tuple(joined(way) for way in zip(*uses, strict=True))
     first = {path: value[:1] if np.ndim(value) else value for path, value in values.items()}
-    first_hours, _ = _block(structure, first, weather, 1)
-    return Physics(joined(needs), by_way, room_kwh(structure, first, weather), *_bins(first_hours, weather))
+    return Physics(joined(needs), by_way, room_kwh(structure, first, weather), *bins[0])
 
 
 def is_cooled_enough(values: Values, need: Need, use: EnergyUse) -> BoolArray:
@@ -142,30 +144,35 @@ def joined(parts: Sequence[Joined]) -> Joined:
     return kind(**{name: np.concatenate([getattr(part, name) for part in parts]) for name in names})
 
 
-def _block(
-    structure: Structure, values: Values, weather: Weather, n_row: int
-) -> tuple[HourlyNeed, tuple[EnergyUse, ...]]:
+def _block(structure: Structure, values: Values, weather: Weather, n_row: int) -> tuple[Demand, tuple[EnergyUse, ...]]:
     """Return need and energy of a block of rows; rooms served in no row are left out."""
-    is_served = served_rooms(structure, values, n_row)
-    kept = np.flatnonzero(is_served.any(axis=1))
-    at = (kept[:, None] * n_row + np.arange(n_row)).ravel()
-    rooms = taken(loads.room_rows(structure, values, n_row, weather), at)
-    found = need(rooms, weather, loads.humidity_limit_frac(structure, values, n_row)[at])
-    served = is_served[kept]
-    cool_w, latent_w, heat_w = (_served_w(part, served) for part in (found.cool_w, found.latent_w, found.heat_w))
-    heat_w = heat_w * loads.counts_heat(values, n_row)[:, None]
-    hours = HourlyNeed(cool_w, latent_w, heat_w, _dry_bulb_c(rooms, weather, n_row))
-    block = Block(values, rooms, found.cool_w.reshape(len(cool_w), len(kept), n_row, -1), served, hours)
+    block = _block_of(structure, values, weather, n_row)
     units = machines(structure, values, n_row)
     uses: list[EnergyUse] = []
     for position, machine in enumerate(units):
-        is_again = position > 0 and machine is units[position - 1]
-        if is_again:
+        if position > 0 and machine is units[position - 1]:
             uses.append(uses[-1])
         else:
             found_by = with_dehumidifier(of_way(structure, block, weather, position), machine)
             uses.append(limited_use(structure, found_by, weather, machine))
-    return hours, tuple(uses)
+    return block.demand, tuple(uses)
+
+
+def _block_of(structure: Structure, values: Values, weather: Weather, n_row: int) -> Block:
+    """Return the served rooms of a block of rows with their own need."""
+    is_served = served_rooms(structure, values, n_row)
+    kept = np.flatnonzero(is_served.any(axis=1))
+    at = (kept[:, None] * n_row + np.arange(n_row)).ravel()
+    rooms = taken(loads.room_rows(structure, values, n_row, weather), at)
+    balanced = balance(rooms, weather)
+    found = need_of(balanced, rooms, weather, loads.humidity_limit_frac(structure, values, n_row)[at])
+    served = is_served[kept]
+    cool_w, latent_w, heat_w = (_served_w(part, served) for part in (found.cool_w, found.latent_w, found.heat_w))
+    counts_heat = loads.counts_heat(values, n_row)
+    if not counts_heat.all():
+        heat_w = heat_w * counts_heat[:, None]
+    demand = Demand(cool_w, latent_w, heat_w, weather.dry_bulb_c[:, None, :], rooms.warming_k[:n_row])
+    return Block(values, rooms, balanced, found.cool_w.reshape(len(cool_w), len(kept), n_row, -1), served, demand)
 
 
 def _served_w(power_w: FloatArray, is_served: BoolArray) -> FloatArray:
@@ -205,42 +212,38 @@ def room_kwh(structure: Structure, values: Values, weather: Weather) -> FloatArr
     return yearly
 
 
-def _dry_bulb_c(rooms: RoomRows, weather: Weather, n_row: int) -> FloatArray:
-    """Return outdoor dry bulb with each row's warming, shape (24, B, n_day)."""
-    warmer: FloatArray = weather.dry_bulb_c[:, None, :] + rooms.warming_k[:n_row][None, :, None]
-    return warmer
-
-
-def _monthly(hours: HourlyNeed, weather: Weather) -> Need:
-    total_w = hours.cool_w + hours.latent_w
-    is_wanted = (total_w > 0.0) * weather.weight_d
-    wanted_h = is_wanted.sum(axis=(0, 2))
-    at_least_one = np.where(wanted_h > 0.0, wanted_h, 1.0)
-    mean_c = np.where(
-        wanted_h > 0.0,
-        (hours.dry_bulb_c * is_wanted).sum(axis=(0, 2)) / at_least_one,
-        (hours.dry_bulb_c * weather.weight_d).sum(axis=(0, 2)) / (len(total_w) * weather.weight_d.sum()),
-    )
+def _monthly(demand: Demand, weather: Weather) -> Need:
+    daily, shape = demand.daily, demand.daily.cool_wh.shape
+    wanted_h, wanted_c = np.zeros(shape), np.zeros(shape)
+    for hour, cool_w in enumerate(demand.cool_w):
+        is_wanted = (cool_w > 0.0) | (demand.latent_w[hour] > 0.0)
+        wanted_h += is_wanted
+        wanted_c += demand.outdoor_c[hour] * is_wanted
+    year_h = per_year(wanted_h, weather.weight_d)
+    at_least_one = np.where(year_h > 0.0, year_h, 1.0)
+    year_mean_c = (weather.dry_bulb_c * weather.weight_d).sum() / (len(demand.cool_w) * weather.weight_d.sum())
+    mean_c = np.where(year_h > 0.0, per_year(wanted_c, weather.weight_d) / at_least_one, year_mean_c)
     cool, latent, heat = (
-        monthly_kwh(power, weather.month, weather.weight_d) for power in (hours.cool_w, hours.latent_w, hours.heat_w)
+        kwh_by_month(part_wh, weather.month, weather.weight_d)
+        for part_wh in (daily.cool_wh, daily.latent_wh, daily.heat_wh)
     )
     return Need(
         cool_kwh=cool,
         latent_kwh=latent,
         heat_kwh=heat,
-        mean_cooling_w=(total_w * weather.weight_d).sum(axis=(0, 2)) / at_least_one,
-        mean_cooling_c=mean_c,
+        mean_cooling_w=per_year(daily.cool_wh + daily.latent_wh, weather.weight_d) / at_least_one,
+        mean_cooling_c=mean_c + demand.warming_k,
     )
 
 
-def _bins(hours: HourlyNeed, weather: Weather) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
+def _bins(demand: Demand, weather: Weather) -> Bins:
     """Return middle, hours, mean cooling and mean heating of each outdoor temperature bin of the first row."""
-    at = np.floor(hours.dry_bulb_c[:, 0] / BIN_K).astype(np.int64)
+    at = np.floor((demand.outdoor_c[:, 0] + demand.warming_k[0]) / BIN_K).astype(np.int64)
     place = (at - at.min()).ravel()
     weight = np.broadcast_to(weather.weight_d, at.shape).ravel()
     bin_h = np.bincount(place, weight).astype(np.float64)
     is_there = np.where(bin_h > 0.0, bin_h, 1.0)
-    cool_w = np.bincount(place, weight * (hours.cool_w + hours.latent_w)[:, 0].ravel()) / is_there
-    heat_w = np.bincount(place, weight * hours.heat_w[:, 0].ravel()) / is_there
+    cool_w = np.bincount(place, weight * (demand.cool_w[:, 0] + demand.latent_w[:, 0]).ravel()) / is_there
+    heat_w = np.bincount(place, weight * demand.heat_w[:, 0].ravel()) / is_there
     middle = (at.min() + np.arange(len(bin_h)) + 0.5) * BIN_K
     return middle, bin_h, cool_w, heat_w

@@ -8,10 +8,10 @@ import numpy as np
 
 from econ.climate import moist_air
 from econ.climate.weather import Weather
-from econ.energy.served import monthly_kwh
+from econ.energy.served import kwh_by_month
 from econ.equipment.dehumidifier import cooling_with_dehumidifier_w, heat_per_drying, heating_with_dehumidifier_w
 from econ.equipment.machine import MachineRows
-from econ.evaluate.shortage import Block, HourlyNeed
+from econ.evaluate.shortage import Block
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.equipment import is_all_year
 from econ.evaluate.wiring.reading import amount, is_option
@@ -62,19 +62,22 @@ def of_way(structure: Structure, block: Block, weather: Weather, position: int) 
     """
     if position not in COUNTS or structure.technologies[position] == "none":
         return block
-    hours, n_row = block.hours, block.hours.cool_w.shape[1]
+    demand, n_row = block.demand, block.demand.cool_w.shape[1]
     is_in = _months_in(structure, block, weather, position)[:, weather.month]
     gap = _gap(block, weather, position, is_in)
     cool_c, heat_c = (amount(block.values, f"use.{season}_setpoint_c", n_row) for season in ("cooling", "heating"))
     limit_frac = amount(block.values, "use.humidity_limit_frac", n_row)
     limit = moist_air.humidity_ratio_at(cool_c, limit_frac, np.asarray(weather.pressure_pa))
-    found = HourlyNeed(
-        cooling_with_gap_w(hours.cool_w, gap, hours.dry_bulb_c, cool_c),
-        drying_with_gap_w(hours.latent_w, gap, weather.humidity_ratio, limit),
-        heating_with_gap_w(hours.heat_w, gap, hours.dry_bulb_c, heat_c),
-        hours.dry_bulb_c,
-    )
-    return replace(block, hours=found, is_there=is_in)
+    found = demand.emptied()
+    for hour in range(len(demand.cool_w)):
+        at_c = demand.dry_bulb_c(hour)
+        if demand.cooling[hour]:
+            found.cool_w[hour] = cooling_with_gap_w(demand.cool_w[hour], gap, at_c, cool_c)
+        if demand.latent_w[hour].any():
+            found.latent_w[hour] = drying_with_gap_w(demand.latent_w[hour], gap, weather.humidity_ratio[hour], limit)
+        if demand.heating[hour]:
+            found.heat_w[hour] = heating_with_gap_w(demand.heat_w[hour], gap, at_c, heat_c)
+    return replace(block, demand=found, is_there=is_in)
 
 
 def with_dehumidifier(block: Block, machine: MachineRows) -> Block:
@@ -92,21 +95,24 @@ def with_dehumidifier(block: Block, machine: MachineRows) -> Block:
     block : Block
         More cooling, less heating in hours with moisture that the machine leaves.
     """
-    hours, n_row = block.hours, machine.shr.size
+    demand, n_row = block.demand, machine.shr.size
     is_asked = is_option(block.values, "use.dry", "yes", n_row)
     if not is_asked.any():
         return block
     heat = heat_per_drying(amount(block.values, "now.dehumidifier_kg_per_kwh", n_row)) * is_asked
     share = (1.0 - machine.shr) / machine.shr * machine.can_cool
-    cool_w = cooling_with_dehumidifier_w(hours.cool_w, hours.latent_w, share, heat)
-    heat_w = heating_with_dehumidifier_w(hours.heat_w, hours.latent_w, heat)
-    return replace(block, hours=replace(hours, cool_w=cool_w, heat_w=heat_w))
+    found = demand.emptied()
+    for hour, latent_w in enumerate(demand.latent_w):
+        found.latent_w[hour] = latent_w
+        found.cool_w[hour] = cooling_with_dehumidifier_w(demand.cool_w[hour], latent_w, share, heat)
+        found.heat_w[hour] = heating_with_dehumidifier_w(demand.heat_w[hour], latent_w, heat)
+    return replace(block, demand=found)
 
 
 def _months_in(structure: Structure, block: Block, weather: Weather, position: int) -> BoolArray:
     """Return in which months units stand in the windows, shape (B, 12)."""
-    n_row = block.hours.cool_w.shape[1]
-    season = months_in(monthly_kwh(block.hours.cool_w, weather.month, weather.weight_d))
+    n_row = block.demand.cool_w.shape[1]
+    season = months_in(kwh_by_month(block.demand.daily.cool_wh, weather.month, weather.weight_d))
     return season | is_all_year(structure, block.values, position, n_row)[:, None]
 
 
@@ -114,7 +120,7 @@ def _gap(block: Block, weather: Weather, position: int, is_in: BoolArray) -> Win
     """Return air and shade of the units, 0 on days without them."""
     values, n_row = block.values, len(is_in)
     count = amount(values, COUNTS[position], n_row)
-    outdoor_c = block.hours.dry_bulb_c.mean(axis=0)
+    outdoor_c = block.demand.outdoor_c.mean(axis=0) + block.demand.warming_k[:, None]
     away_k = outdoor_c - amount(values, "use.cooling_setpoint_c", n_row)[:, None]
     wind = amount(values, "place.wind_m_per_s", n_row)[:, None]
     leakage_m2 = count * _leakage_m2(values, position, n_row)

@@ -50,6 +50,7 @@ SUFFIX_UNITS: Final[dict[str, str]] = {
     "_nominal_usd": "USD",
     "_kwh": "kWh",
     "_kw": "kW",
+    "_wh": "W*hour",
     "_w": "W",
     "_c": "degC",
     "_f": "degF",

@@ -116,7 +116,7 @@ def drying_with_gap_w(
         Wanted without them. [W]
     gap : WindowGap
         Air past the panels.
-    humidity_ratio : ndarray, shape (24, n_day)
+    humidity_ratio : ndarray, shape (24, 1, n_day)
         Water vapour in outdoor air. [kg/kg]
     limit_kg_per_kg : ndarray, shape (B,)
         Water vapour in indoor air at its limit. [kg/kg]
@@ -126,7 +126,7 @@ def drying_with_gap_w(
     latent_w : ndarray, shape (24, B, n_day)
         Changed only in hours that want drying; dry air helps. [W]
     """
-    changed_w = humidity_ratio[:, None, :] - limit_kg_per_kg[:, None]
+    changed_w = humidity_ratio - limit_kg_per_kg[:, None]
     changed_w *= gap.vapour_w
     changed_w += need_latent_w
     return _where_wanted(need_latent_w, changed_w)

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Final, Protocol
+from typing import Final
 
 import numpy as np
 
@@ -15,10 +15,9 @@ from econ.energy.fuel import (
     propane_price_usd_per_kwh,
     wood_price_usd_per_kwh,
 )
-from econ.energy.served import annual_kwh, hours_short, moisture_kg, monthly_kwh
+from econ.energy.served import WATT_HOURS_PER_KWH, kwh_by_month, moisture_kg, per_year
 from econ.energy.tariff import bill_of
-from econ.equipment.machine import MachineRows
-from econ.equipment.part_load import Operation, operation
+from econ.equipment.day_run import DayRun
 from econ.evaluate.structure import Structure
 from econ.kernel.arrays import BoolArray, FloatArray
 
@@ -37,26 +36,6 @@ FUEL_PRICES: Final = {
 
 UNKNOWN_HEAT: Final = "gas"
 """What a heater that is not known counts as. Assumption: the commonest fuel."""
-
-
-class HourlyNeed(Protocol):
-    """Need of decision rows, hour by hour, in the weather of each."""
-
-    @property
-    def cool_w(self) -> FloatArray:
-        """Return sensible cooling wanted, shape (24, B, n_day). [W]"""
-
-    @property
-    def latent_w(self) -> FloatArray:
-        """Return drying wanted, shape (24, B, n_day). [W]"""
-
-    @property
-    def heat_w(self) -> FloatArray:
-        """Return heating wanted, shape (24, B, n_day). [W]"""
-
-    @property
-    def dry_bulb_c(self) -> FloatArray:
-        """Return the outdoor dry bulb, shape (24, B, n_day). [degC]"""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -98,36 +77,7 @@ class EnergyUse:
     unmet_moisture_kg_per_yr: FloatArray
 
 
-def energy_use(
-    structure: Structure, values: Values, hours: HourlyNeed, weather: Weather, machine: MachineRows
-) -> EnergyUse:
-    """Return a full year's energy, cost and shortfall of one way to go.
-
-    Parameters
-    ----------
-    structure : Structure
-        Names the tariff.
-    values : mapping of str to ndarray, shape () or (B,)
-        Numbers by path.
-    hours : HourlyNeed
-        Need of the rows.
-    weather : Weather
-        Months and weights of the days.
-    machine : MachineRows
-        B machines.
-
-    Returns
-    -------
-    use : EnergyUse
-        Heat the machine does not give comes from the present heater, or from resistance heat where there is none or it
-        goes; moisture it leaves is taken out by a dehumidifier where drying is asked for. Its heat is in the need
-        already (`way_need.with_dehumidifier`).
-    """
-    run = operation(machine, hours.cool_w, hours.latent_w, hours.heat_w, hours.dry_bulb_c)
-    return energy_of(structure, values, hours, weather, run)
-
-
-def energy_of(structure: Structure, values: Values, hours: HourlyNeed, weather: Weather, run: Operation) -> EnergyUse:
+def energy_of(structure: Structure, values: Values, weather: Weather, run: DayRun) -> EnergyUse:
     """Return a full year's energy, cost and shortfall of a machine that has run.
 
     Parameters
@@ -136,22 +86,24 @@ def energy_of(structure: Structure, values: Values, hours: HourlyNeed, weather: 
         Names the tariff.
     values : mapping of str to ndarray, shape () or (B,)
         Numbers by path.
-    hours : HourlyNeed
-        Need of the rows.
     weather : Weather
         Months and weights of the days.
-    run : Operation
-        What the machine served and drew.
+    run : DayRun
+        What the machine drew and left undone.
 
     Returns
     -------
     use : EnergyUse
-        As `energy_use`.
+        Heat the machine does not give comes from the present heater, or from resistance heat where there is none or it
+        goes; moisture it leaves is taken out by a dehumidifier where drying is asked for. Its heat is in the need
+        already (`way_need.with_dehumidifier`).
     """
-    unmet_heat_kwh = monthly_kwh(hours.heat_w - run.heat_served_w, weather.month, weather.weight_d)
-    unmet_latent_kwh = monthly_kwh(hours.latent_w - run.latent_served_w, weather.month, weather.weight_d)
+    machine_kwh, unmet_heat_kwh, unmet_latent_kwh = (
+        kwh_by_month(daily_wh, weather.month, weather.weight_d)
+        for daily_wh in (run.electricity_wh, run.unmet_heat_wh, run.unmet_latent_wh)
+    )
     electric_kwh, burnt_kwh = make_up_energy(values, unmet_heat_kwh)
-    electricity_kwh = machine_kwh(run, weather) + electric_kwh + drying_kwh(values, unmet_latent_kwh)
+    electricity_kwh = machine_kwh + electric_kwh + drying_kwh(values, unmet_latent_kwh)
     electricity_usd = bill_of(structure.tariff_kind)(electricity_kwh, values["prices.electricity_usd_per_kwh"])
     fuel_usd = burnt_kwh * fuel_price_usd_per_kwh(values)[..., None]
     return EnergyUse(
@@ -161,20 +113,13 @@ def energy_of(structure: Structure, values: Values, hours: HourlyNeed, weather: 
         electricity_usd=electricity_usd,
         fuel_usd=fuel_usd,
         energy_cost_usd_per_yr=(electricity_usd + fuel_usd).sum(axis=-1),
-        unmet_cooling_kwh_per_yr=annual_kwh(hours.cool_w - run.cool_served_w, weather.weight_d),
+        unmet_cooling_kwh_per_yr=np.maximum(per_year(run.unmet_cool_wh, weather.weight_d), 0.0) / WATT_HOURS_PER_KWH,
         unmet_heating_kwh_per_yr=unmet_heat_kwh.sum(axis=-1),
-        unmet_cooling_h=hours_short(hours.cool_w, run.cool_served_w, weather.weight_d, SHORT_FRAC),
-        unmet_heating_h=hours_short(hours.heat_w, run.heat_served_w, weather.weight_d, SHORT_FRAC),
-        unmet_cooling_kh=np.zeros(len(electricity_kwh)),
+        unmet_cooling_h=per_year(run.cool_short_h, weather.weight_d),
+        unmet_heating_h=per_year(run.heat_short_h, weather.weight_d),
+        unmet_cooling_kh=per_year(run.warm_kh, weather.weight_d),
         unmet_moisture_kg_per_yr=moisture_kg(unmet_latent_kwh).sum(axis=-1),
     )
-
-
-def machine_kwh(run: Operation, weather: Weather) -> FloatArray:
-    """Return the machine's electricity by month, standby included, shape (B, 12). [kWh]"""
-    total_w = run.cool_electric_w + run.heat_electric_w
-    total_w += run.standby_electric_w
-    return monthly_kwh(total_w, weather.month, weather.weight_d)
 
 
 def is_made_up_by_resistance(values: Values) -> BoolArray:

@@ -33,7 +33,7 @@ def test_cold_air_and_lost_sun_add_to_heating() -> None:
 
 
 def test_damp_air_adds_to_drying() -> None:
-    outdoors, limit = np.full((24, 1), 0.016), np.array([0.011])
+    outdoors, limit = np.full((24, 1, 1), 0.016), np.array([0.011])
     assert drying_with_gap_w(hours(200.0), gap(), outdoors, limit)[0].item() == pytest.approx(200 + 40)
 
 

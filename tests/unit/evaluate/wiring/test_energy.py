@@ -1,6 +1,5 @@
 """A full year's energy of one way to go, against sums by hand."""
 
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -10,26 +9,17 @@ from econ.case.choices import code
 from econ.climate.weather import FACES, Weather
 from econ.energy.fuel import GAS_KWH_PER_THERM
 from econ.equipment.curve import variable_speed_split
+from econ.equipment.day_run import day_run
+from econ.equipment.demand import Demand
 from econ.equipment.machine import MachineRows
 from econ.equipment.window_curve import no_machine
-from econ.evaluate.wiring.energy import EnergyUse, energy_use
-from econ.kernel.arrays import FloatArray
+from econ.evaluate.wiring.energy import SHORT_FRAC, EnergyUse, energy_of
 from tests.unit.equipment.builders import split_ratings
 from tests.unit.evaluate.wiring.test_equipment import STRUCTURE
 
 N_DAY = 12
 WEIGHT_D = np.full(N_DAY, 365.0 / 12.0)
 HOURS_H = 8760.0
-
-
-@dataclass(frozen=True)
-class Hours:
-    """Need and weather of the rows."""
-
-    cool_w: FloatArray
-    latent_w: FloatArray
-    heat_w: FloatArray
-    dry_bulb_c: FloatArray
 
 
 def weather() -> Weather:
@@ -54,9 +44,10 @@ def use_of(
         "prices.wood_usd_per_cord": 280.0,
     }
     numbers |= {name.replace("__", "."): value for name, value in changed.items()}
-    hours = Hours(*(np.full((24, machine.shr.size, N_DAY), value) for value in (*need, at_c)))
+    n_row = machine.shr.size
+    demand = Demand(*(np.full((24, n_row, N_DAY), value) for value in (*need, at_c)), np.zeros(n_row))
     values = {path: np.asarray(value, dtype=np.float64) for path, value in numbers.items()}
-    return energy_use(STRUCTURE, values, hours, weather(), machine)
+    return energy_of(STRUCTURE, values, weather(), day_run(machine, demand, SHORT_FRAC))
 
 
 def test_heat_without_a_machine_comes_from_the_present_heater() -> None:

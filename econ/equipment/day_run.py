@@ -1,0 +1,156 @@
+"""What machines serve and draw, added up over the hours of each day."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from econ.equipment.demand import Demand
+from econ.equipment.machine import MachineRows
+from econ.equipment.part_load import Curves, cooled, curves_of, heated
+from econ.kernel.arrays import BoolArray, FloatArray
+
+HOURS_PER_DAY = 24.0
+"""Hours of a weather day. [hour]"""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class DayRun:
+    """A day's work of B machines.
+
+    Attributes
+    ----------
+    electricity_wh : ndarray, shape (B, n_day)
+        Cooling, heating and standby in hours without either; defrost and cycling included. [W*hour]
+    unmet_cool_wh, unmet_latent_wh, unmet_heat_wh : ndarray, shape (B, n_day)
+        Sensible cooling, drying and heating wanted and not given. [W*hour]
+    cool_short_h, heat_short_h : ndarray, shape (B, n_day)
+        Hours in which more than the tolerated part of the need is missing. [hour]
+    warm_kh : ndarray, shape (B, n_day)
+        Degree-hours above the cooling set-point; 0 until a balance with the machine's limit finds more. [K*hour]
+    """
+
+    electricity_wh: FloatArray
+    unmet_cool_wh: FloatArray
+    unmet_latent_wh: FloatArray
+    unmet_heat_wh: FloatArray
+    cool_short_h: FloatArray
+    heat_short_h: FloatArray
+    warm_kh: FloatArray
+
+
+def day_run(machine: MachineRows, demand: Demand, tolerance_frac: float, is_there: BoolArray | None = None) -> DayRun:
+    """Return each day's energy and shortfall of each row's machine.
+
+    Parameters
+    ----------
+    machine : MachineRows
+        B machines.
+    demand : Demand
+        What is asked of them.
+    tolerance_frac : float
+        Share of an hour's need that may be missing before the hour counts as short. [dimensionless]
+    is_there : ndarray of bool, shape (B, n_day), or None
+        Days on which the machine stands ready and draws standby; None for all.
+
+    Returns
+    -------
+    run : DayRun
+        Sums of what `part_load.operation` gives hour by hour.
+
+    Notes
+    -----
+    Hour by hour, so that temporaries stay in the processor's cache, and only on days in which any row wants anything;
+    a row's own sums do not hang on the others.
+    """
+    run = _without_machine(demand, can_cool=bool(machine.can_cool.any()), can_heat=bool(machine.can_heat.any()))
+    curves, hours_on = curves_of(machine), _HoursOn(*(np.zeros(run.warm_kh.shape) for _ in range(4)))
+    cooling, heating = (np.zeros(run.warm_kh.shape, dtype=np.bool_) for _ in range(2))
+    for hour in range(len(demand.cool_w)):
+        cooling[...], heating[...] = False, False
+        if machine.can_cool.any():
+            _cool(curves, demand, hour, run, cooling, tolerance_frac)
+        if machine.can_heat.any():
+            _heat(curves, demand, hour, run, heating, tolerance_frac)
+        _count(hours_on, machine, demand, hour, cooling, heating)
+    beside_wh = _beside_wh(machine, hours_on)
+    run.electricity_wh[...] += beside_wh if is_there is None else beside_wh * is_there
+    return run
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _HoursOn:
+    """Hours of each day, shape (B, n_day), in which what stands beside compressor and fans is on."""
+
+    running: FloatArray
+    cooling: FloatArray
+    pan_heater: FloatArray
+    crankcase_heater: FloatArray
+
+
+def _without_machine(demand: Demand, *, can_cool: bool, can_heat: bool) -> DayRun:
+    """Return the sums before anything is served: all is missing where no machine can give it."""
+    daily, shape = demand.daily, demand.daily.cool_wh.shape
+    run = DayRun(*(np.zeros(shape) for _ in range(7)))
+    if not can_cool:
+        run.unmet_cool_wh[...], run.cool_short_h[...] = daily.cool_wh, daily.cool_h
+        run.unmet_latent_wh[...] = daily.latent_wh
+    if not can_heat:
+        run.unmet_heat_wh[...], run.heat_short_h[...] = daily.heat_wh, daily.heat_h
+    return run
+
+
+def _count(
+    on: _HoursOn, machine: MachineRows, demand: Demand, hour: int, cooling: BoolArray, heating: BoolArray
+) -> None:
+    """Add one hour to the hours on."""
+    running = cooling | heating
+    np.add(on.running, running, out=on.running)
+    auxiliary = machine.auxiliary
+    if auxiliary is None:
+        return
+    np.add(on.cooling, cooling, out=on.cooling)
+    if auxiliary.pan_heater_w.any() or auxiliary.crankcase_heater_w.any():
+        at_c = demand.dry_bulb_c(hour)
+        np.add(on.pan_heater, heating & (at_c < auxiliary.pan_heater_below_c[:, None]), out=on.pan_heater)
+        is_oil_cold = at_c < auxiliary.crankcase_heater_below_c[:, None]
+        np.add(on.crankcase_heater, is_oil_cold & ~running, out=on.crankcase_heater)
+
+
+def _beside_wh(machine: MachineRows, on: _HoursOn) -> FloatArray:
+    """Return the electricity of standby, heaters and pump, shape (B, n_day)."""
+    beside_wh: FloatArray = machine.standby_w[:, None] * (HOURS_PER_DAY - on.running)
+    auxiliary = machine.auxiliary
+    if auxiliary is not None:
+        beside_wh += auxiliary.drain_pump_w[:, None] * on.cooling
+        beside_wh += auxiliary.pan_heater_w[:, None] * on.pan_heater
+        beside_wh += auxiliary.crankcase_heater_w[:, None] * on.crankcase_heater
+    return beside_wh
+
+
+def _cool(curves: Curves, demand: Demand, hour: int, run: DayRun, is_on: BoolArray, tolerance_frac: float) -> None:
+    """Add one hour's cooling to the day's sums, and mark who ran."""
+    for days in demand.cooling[hour]:
+        need_w, latent_w = demand.cool_w[hour, :, days], demand.latent_w[hour, :, days]
+        cool_w, dried_w, electric_w = cooled(curves, need_w, latent_w, demand.dry_bulb_c(hour, days))
+        run.electricity_wh[:, days] += electric_w
+        is_on[:, days] = electric_w > 0.0
+        run.unmet_latent_wh[:, days] += np.subtract(latent_w, dried_w, out=dried_w)
+        missing_w = np.subtract(need_w, cool_w, out=cool_w)
+        if missing_w.any():
+            run.unmet_cool_wh[:, days] += missing_w
+            run.cool_short_h[:, days] += missing_w > need_w * tolerance_frac
+    for days in demand.drying_alone[hour]:
+        run.unmet_latent_wh[:, days] += demand.latent_w[hour, :, days]
+
+
+def _heat(curves: Curves, demand: Demand, hour: int, run: DayRun, is_on: BoolArray, tolerance_frac: float) -> None:
+    """Add one hour's heating to the day's sums, and mark who ran."""
+    for days in demand.heating[hour]:
+        need_w = demand.heat_w[hour, :, days]
+        heat_w, electric_w = heated(curves, need_w, demand.dry_bulb_c(hour, days))
+        run.electricity_wh[:, days] += electric_w
+        is_on[:, days] = electric_w > 0.0
+        missing_w = np.subtract(need_w, heat_w, out=heat_w)
+        if missing_w.any():
+            run.unmet_heat_wh[:, days] += missing_w
+            run.heat_short_h[:, days] += missing_w > need_w * tolerance_frac
