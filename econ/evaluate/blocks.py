@@ -11,8 +11,8 @@ from econ.kernel.errors import ShapeError
 
 Found = TypeVar("Found")
 
-ROWS_PER_BLOCK: Final = 512
-"""Rows evaluated at a time: of 128, 256, 512 and 1,024, the fastest with two blocks side by side."""
+ROWS_PER_BLOCK: Final = 256
+"""Rows evaluated at a time: 512 are a tenth faster and hold twice the memory; fewer than 128 spend it on calls."""
 
 WORKERS: Final = 2
 """Blocks worked at side by side: numpy lets go of the interpreter while it computes; each block has its own arrays."""
