@@ -24,6 +24,9 @@ Rows = TypeVar("Rows")
 WARM_K: Final = 0.5
 """K above the cooling set-point before an hour counts as too warm. Assumption: what a thermostat's swing hides."""
 
+LEAST_W: Final = 1e-6
+"""W of cooling below which it is rounding: what a room wants and the way spares it, taken from each other."""
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Block:
@@ -115,6 +118,7 @@ def _run_again(block: Block, machine: MachineRows, pairs: _Pairs) -> DayRun:
     limit_w = _by_room_w(own_w, block.is_served[:, pairs.rows], np.maximum(most_w - added_w, 0.0))
     cooled_w, above_k = _held_w(block, pairs, limit_w)
     cooled_w = np.minimum(np.maximum(cooled_w + added_w, 0.0), np.maximum(most_w, cooled_w))
+    cooled_w[cooled_w < LEAST_W] = 0.0
     is_there = None if block.is_there is None else block.is_there[pairs.place]
     return replace(
         day_run(unit, replace(then, cool_w=cooled_w), SHORT_FRAC, is_there),
