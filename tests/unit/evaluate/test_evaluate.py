@@ -128,5 +128,5 @@ def test_values_of_different_lengths_are_refused():
 def test_blocks_give_back_every_row_once_in_order():
     values = {"a": np.arange(600.0), "b": np.asarray(1.0)}
     parts = list(row_blocks(values, 600))
-    assert [count for count, _ in parts] == [512, 88]
+    assert [count for count, _ in parts] == [ROWS_PER_BLOCK, ROWS_PER_BLOCK, 600 - 2 * ROWS_PER_BLOCK]
     assert np.concatenate([part["a"] for _, part in parts]).tolist() == list(range(600))
