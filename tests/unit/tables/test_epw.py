@@ -3,6 +3,7 @@
 import numpy as np
 import pytest
 
+from econ.climate.weather import dew_follows_frac
 from econ.kernel.errors import CaseError
 from econ.tables import epw
 from econ.tables.epw import read_epw
@@ -268,3 +269,30 @@ def test_light_on_the_horizontal_of_a_real_file_is_its_global_light(city):
     need_files()
     total = hourly(city).irradiance[:, :, 8].sum()
     assert total == pytest.approx(hourly_file(city).global_w_per_m2.sum(), rel=0.005)
+
+
+def test_dew_point_follows_the_day_as_the_five_files_say():
+    """The straight line was fitted to these and three more years; here, how far it is from each whole year."""
+    need_files()
+    for city, own, bound in (
+        ("chicago", 0.97, 0.1),
+        ("tampa", 1.28, 0.2),
+        ("sf", 0.53, 0.6),
+        ("golden", 0.25, 0.2),
+        ("sterling", 1.09, 0.2),
+    ):
+        year = hourly_file(city)
+        found, expected, weight = [], [], []
+        for month in range(12):
+            days = hourly_weather_months() == month
+            dry_c, dew_c = year.dry_bulb_c.mean(axis=0)[days], year.dew_point_c.mean(axis=0)[days]
+            spread = np.cov(dry_c, dew_c)
+            found.append(spread[0, 1])
+            weight.append(spread[0, 0])
+            expected.append(float(dew_follows_frac(dry_c.mean(), dew_c.mean())))
+        assert sum(found) / sum(weight) == pytest.approx(own, abs=0.01), city
+        assert np.average(expected, weights=weight) == pytest.approx(own, abs=bound), city
+
+
+def hourly_weather_months():
+    return np.repeat(np.arange(12), LENGTHS)
