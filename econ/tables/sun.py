@@ -1,10 +1,14 @@
 """Sunshine on nine faces: an average day of each month from monthly figures, and a clear day for the design load."""
 
+from calendar import timegm
 from functools import lru_cache
+from importlib.util import find_spec, module_from_spec, spec_from_file_location
+from pathlib import Path
 from typing import Any, Final
 
 import numpy as np
 
+from econ.climate import sky
 from econ.climate.station import Station
 from econ.kernel.arrays import FloatArray, read_only
 from econ.kernel.errors import OutOfRangeError, TableError
@@ -26,6 +30,16 @@ WATER_CM: Final = (0.1, 8.0)
 
 STEPS_PER_HOUR: Final = 6
 """Sun positions are taken at the middle of ten-minute steps and averaged over the hour."""
+
+AIR_C: Final = 12.0
+"""degC; air in which light is bent at the horizon: the yearly mean of a mild place. Assumption; a hundredth of a degree
+of sun height in all climates."""
+
+EARTH_LATE_S: Final = 67.0
+"""s; terrestrial time less that of the turning earth, about 2015 to 2023. US Naval Observatory (recalled)."""
+
+REFRACTION_DEG: Final = 0.5667
+"""degree; refraction at sunrise. Reda, Andreas, Solar Energy 76 (2004), 577."""
 
 _YEAR: Final = 2023
 _STEP_H: Final = 1.0 / STEPS_PER_HOUR
@@ -109,51 +123,52 @@ def _by_month(place: Place, global_kwh: tuple[float, ...], diffuse_kwh: tuple[fl
 
 def _average_day(place: Place, month: int, global_kwh: float, diffuse_kwh: float) -> FloatArray:
     sun = _sun(place, month)
-    clear = _clear_sky(sun["apparent_elevation"], place[2], 1.0)
-    height = np.cos(np.radians(sun["apparent_zenith"]))
-    beam_shape = np.where(height > 0.0, clear["dni"] * height, 0.0)
+    clear_beam, clear_diffuse = _clear_sky(sun, place[2], 1.0)
+    height = np.cos(np.radians(sun.zenith_deg))
+    beam_shape = np.where(height > 0.0, clear_beam * height, 0.0)
     if beam_shape.sum() <= 0.0:
         diffuse_kwh = global_kwh
-    diffuse = _scaled(clear["dhi"] if clear["dhi"].sum() > 0.0 else _twilight(place), diffuse_kwh)
+    diffuse = _scaled(clear_diffuse if clear_diffuse.sum() > 0.0 else _twilight(place), diffuse_kwh)
     beam = _scaled(beam_shape, global_kwh - diffuse_kwh)
     return _on_faces(sun, beam, diffuse)
 
 
 @lru_cache(maxsize=64)
 def _clear_day(place: Place, month: int, mean_c: float, dew_point_c: float) -> FloatArray:
-    from pvlib import atmosphere
-
-    humidity = np.clip(atmosphere.rh_from_tdew(mean_c, min(dew_point_c, mean_c)), 1.0, 100.0)
-    water_cm = float(np.clip(atmosphere.gueymard94_pw(mean_c, humidity), *WATER_CM))
+    water_cm = float(np.clip(sky.precipitable_water_cm(mean_c, min(dew_point_c, mean_c)), *WATER_CM))
     sun = _sun(place, month)
-    clear = _clear_sky(sun["apparent_elevation"], place[2], water_cm)
-    height = np.maximum(np.cos(np.radians(sun["apparent_zenith"])), 0.0)
-    return read_only(_on_faces(sun, clear["dni"] * height, clear["dhi"]))
+    beam, diffuse = _clear_sky(sun, place[2], water_cm)
+    return read_only(_on_faces(sun, beam * np.maximum(np.cos(np.radians(sun.zenith_deg)), 0.0), diffuse))
 
 
-def _sun(place: Place, month: int) -> dict[str, FloatArray]:
+def _sun(place: Place, month: int) -> sky.Sun:
     """Sun position and extraterrestrial beam at the middle of each step of the month's mean day."""
-    import pandas as pd
-    from pvlib import irradiance, solarposition
-
     latitude_deg, longitude_deg, elevation_m, utc_offset_h = place
-    start = pd.Timestamp(_YEAR, month + 1, MEAN_DAY[month], tz="UTC") - pd.Timedelta(hours=utc_offset_h)
-    times = start + pd.to_timedelta((np.arange(_STEPS) + 0.5) * _STEP_H, unit="h")
-    position = solarposition.get_solarposition(times, latitude_deg, longitude_deg, altitude=elevation_m)
-    columns = ("apparent_elevation", "apparent_zenith", "azimuth")
-    sun = {name: position[name].to_numpy(dtype=np.float64) for name in columns}
-    return sun | {
-        "dni_extra": np.asarray(irradiance.get_extra_radiation(times.day_of_year.to_numpy()), dtype=np.float64)
-    }
+    midnight_s = timegm((_YEAR, month + 1, MEAN_DAY[month], 0, 0, 0)) - 3600.0 * utc_offset_h
+    time_s = midnight_s + 3600.0 * _STEP_H * (np.arange(_STEPS) + 0.5)
+    pressure_hpa = sky.pressure_at_pa(elevation_m) / 100.0
+    found = _positions().solar_position(
+        time_s, latitude_deg, longitude_deg, elevation_m, pressure_hpa, AIR_C, EARTH_LATE_S, REFRACTION_DEG, None
+    )
+    day_of_year = (time_s - timegm((_YEAR, 1, 1, 0, 0, 0))) // 86400.0 + 1.0
+    return sky.Sun(found[0], found[4], sky.outside_beam_w_per_m2(day_of_year.astype(np.int64)))
 
 
-def _clear_sky(elevation_deg: FloatArray, elevation_m: float, water_cm: float) -> dict[str, FloatArray]:
-    from pvlib import atmosphere, clearsky
+@lru_cache(maxsize=1)
+def _positions() -> Any:
+    """Return the library's solar positions alone: its package as a whole takes long to load and is not needed."""
+    library = find_spec("pvlib")
+    folder = library.submodule_search_locations[0] if library and library.submodule_search_locations else ""
+    spec = spec_from_file_location("pvlib_spa", Path(folder) / "spa.py")
+    if spec is None or spec.loader is None:
+        raise TableError("The library pvlib is not installed as expected. Install this program again.")
+    module = module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
 
-    pressure_pa = float(atmosphere.alt2pres(elevation_m))
-    sky: Any = clearsky.simplified_solis(elevation_deg, AEROSOL, water_cm, pressure_pa)
-    is_day = elevation_deg > 0.0
-    return {name: np.where(is_day, np.nan_to_num(sky[name]), 0.0) for name in ("dni", "dhi")}
+
+def _clear_sky(sun: sky.Sun, elevation_m: float, water_cm: float) -> tuple[FloatArray, FloatArray]:
+    return sky.clear_sky_w_per_m2(sun.zenith_deg, sky.pressure_at_pa(elevation_m), water_cm, AEROSOL)
 
 
 def _twilight(place: Place) -> FloatArray:
@@ -171,27 +186,13 @@ def _scaled(shape: FloatArray, daily_kwh: float) -> FloatArray:
     return shape * (1000.0 * daily_kwh / total_wh) if total_wh > 0.0 else np.zeros_like(shape)
 
 
-def _on_faces(sun: dict[str, FloatArray], beam: FloatArray, diffuse: FloatArray) -> FloatArray:
+def _on_faces(sun: sky.Sun, beam: FloatArray, diffuse: FloatArray) -> FloatArray:
     """Hourly means on the eight compass faces and the horizontal, from horizontal beam and diffuse by step."""
-    from pvlib import irradiance
-
-    height = np.cos(np.radians(sun["apparent_zenith"]))
+    height = np.cos(np.radians(sun.zenith_deg))
     normal = np.divide(beam, height, out=np.zeros_like(beam), where=beam > 0.0)
     faces = np.empty((_STEPS, len(FACE_AZIMUTH_DEG) + 1))
     for face, azimuth_deg in enumerate(FACE_AZIMUTH_DEG):
-        plane = irradiance.get_total_irradiance(
-            surface_tilt=90.0,
-            surface_azimuth=azimuth_deg,
-            solar_zenith=sun["apparent_zenith"],
-            solar_azimuth=sun["azimuth"],
-            dni=normal,
-            ghi=beam + diffuse,
-            dhi=diffuse,
-            dni_extra=sun["dni_extra"],
-            albedo=ALBEDO,
-            model="haydavies",
-        )
-        faces[:, face] = plane["poa_global"]
+        faces[:, face] = sky.wall_light_w_per_m2(sun, normal, diffuse, azimuth_deg, ALBEDO)
     faces[:, -1] = beam + diffuse
     hourly: FloatArray = faces.reshape(24, STEPS_PER_HOUR, -1).mean(axis=1)
     return hourly
