@@ -7,6 +7,7 @@ import numpy as np
 from econ.kernel.arrays import FloatArray, IntArray
 from econ.kernel.errors import OutOfRangeError
 from econ.uncertainty.pert import pert_inverse
+from econ.uncertainty.sobol import sobol_points
 
 SCRAMBLES: Final = 8
 """Independent scrambles the draws are split into, so that they show their own sampling error. Assumption: eight give
@@ -65,17 +66,14 @@ def uniform_points(n_input: int, n_draw: int, seed: int) -> FloatArray:
 
     References
     ----------
-    .. [1] Owen (1998), J. Complexity 14(4), scrambled nets; scipy.stats.qmc.Sobol.
+    .. [1] Owen (1998), J. Complexity 14(4), scrambled nets; the points are those of scipy.stats.qmc.Sobol.
     """
-    from scipy.stats import qmc
-
     if n_draw <= 0 or draw_count(n_draw) != n_draw:
         allowed = f"a power of two from {SCRAMBLES}"
         raise OutOfRangeError("draws", n_draw, "", allowed, "Round it up with draw_count first.")
     each = n_draw // SCRAMBLES
     streams = np.random.default_rng(seed).spawn(SCRAMBLES)
-    runs = [qmc.Sobol(n_input, scramble=True, rng=stream).random(each) for stream in streams]
-    return np.ascontiguousarray(np.concatenate(runs).T)
+    return np.concatenate([sobol_points(n_input, each, stream) for stream in streams], axis=1)
 
 
 def drawn(low: FloatArray, likely: FloatArray, high: FloatArray, n_draw: int, seed: int) -> FloatArray:
