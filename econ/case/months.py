@@ -120,6 +120,8 @@ def months(name: str, raw: object) -> Months:
 
 def _month(raw: object, measure: Measure) -> float:
     """Return one month's value; a bare number is in the unit of the figure's name."""
+    if raw is None:
+        raise CaseError([Fault("", "is missing", "nothing", "Fill in every month, or leave the whole figure out.")])
     is_number = isinstance(raw, int | float) and not isinstance(raw, bool)
     read = quantity.amount(raw, replace(measure, us_unit="") if is_number else measure)
     if read.is_unknown or read.is_range:

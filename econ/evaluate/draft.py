@@ -11,7 +11,7 @@ from econ.case.form import FieldInfo
 from econ.case.quantity import Amount
 from econ.case.schema import Case
 from econ.climate.station import Station
-from econ.evaluate.place import weather_of
+from econ.evaluate.place import town_of, weather_of
 from econ.evaluate.sheet import Entry, State
 from econ.evaluate.structure import WeatherChoice
 from econ.evaluate.wiring.climate import station_of
@@ -71,6 +71,12 @@ class Draft:
         """What is known of the weather place."""
         name, chosen = self.weather
         return station_of(name, chosen, self.tables)
+
+    @property
+    def state(self) -> str:
+        """State whose prices hold: the user's, that of the town, or that of the weather place; empty abroad."""
+        place = self.case.place
+        return place.state or (town_of(place.town).state if place.town else self.station.state)
 
     def said(self, path: str) -> Amount | str | None:
         """Return what the user set, or None."""

@@ -25,6 +25,9 @@ NO_LINE: Final = frozenset({"optional", "as_kit", "structure"})
 Those of "structure" never have one: they pick the weather, and no draw moves them.
 """
 
+ABROAD_FACTOR: Final = (1.0 / 3.0, 3.0)
+"""Range about the US price where the state is not known, as abroad. Assumption: widest that homes pay."""
+
 DESIGN_DOUBT_K: Final = 1.5
 """K of doubt about a design dry bulb read from one typical year: 1 to 2, as the stations' record says."""
 
@@ -139,14 +142,17 @@ def _by_kind(draft: Draft, path: str) -> TableRow:
 
 
 def _state_price(draft: Draft, path: str, _source: str) -> Spread:
-    state = draft.case.place.state or draft.station.state
+    state = draft.state
     column = path.rpartition(".")[2]
     rows = [draft.tables.prices[name] for name in (state, "US") if name in draft.tables.prices]
     price, row = next((row.number(column), row) for row in rows if not math.isnan(row.number(column)))
     since = draft.entries["prices.since_2023_frac"].spread
     named = f"{row.text('state')} {row.number('year'):.0f}"
     text = f"US EIA, {named}, times {since.likely:g} since (assumption {since.low:g} to {since.high:g})"
-    return Spread(price * since.low, price * since.likely, price * since.high, text)
+    if state:
+        return Spread(price * since.low, price * since.likely, price * since.high, text)
+    low, high = (price * since.likely * factor for factor in ABROAD_FACTOR)
+    return Spread(low, price * since.likely, high, f"no price is known here, type yours; assumption: {text}")
 
 
 def _assembly(draft: Draft, path: str, source: str) -> Spread:
@@ -213,6 +219,7 @@ LOOKED_UP: Final[Mapping[str, Callable[[Draft, str, str], Spread]]] = {
     "lives": lambda draft, _path, source: draft.tables.lives[source.partition(".")[2]].spread("life_yr"),
     "season_waits": _season_wait,
     "station": _design,
+    "warming": lambda draft, _path, _source: draft.tables.warming[draft.station.basis].spread("warming_k"),
 }
 """How a usual amount is found, by the word before the point in its row's ``from``."""
 

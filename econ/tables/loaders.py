@@ -22,6 +22,7 @@ TABLE_NAMES: Final = (
     "assemblies/shading",
     "assemblies/walls",
     "climate/stations",
+    "climate/warming",
     "climate/world_cities",
     "defaults/assumptions",
     "defaults/inputs",
@@ -72,6 +73,8 @@ class Tables:
         Season by month, and the cost keys that add up to a wait by (wait, season).
     ductless_sets, window_units : Lookup
         By key; see `ductless`, `window` and `portable`.
+    warming : Lookup
+        How much warmer it has become since a place's figures, by what they were made from.
     records : mapping of str to mapping
         The record of each table by its name.
     fingerprint : str
@@ -100,6 +103,7 @@ class Tables:
     season_waits: Lookup
     ductless_sets: Lookup
     window_units: Lookup
+    warming: Lookup
     records: Mapping[str, Mapping[str, Any]]
     fingerprint: str
     hourly: Mapping[str, HourlyYear]
@@ -210,6 +214,7 @@ KEYED: Final = {
     "season_waits": ("defaults/season_waits", "wait", "wait", "season"),
     "ductless_sets": ("equipment/ductless", "ductless set", "key"),
     "window_units": ("equipment/window", "window unit", "key"),
+    "warming": ("climate/warming", "basis of weather", "basis"),
 }
 """Field of Tables: table, what its key is of, key columns."""
 

@@ -4,21 +4,25 @@ import hashlib
 import re
 from collections.abc import Mapping, Sequence
 from html import escape
-from typing import Final
+from typing import Any, Final
 
 import streamlit as st
 
 from econ.case.months import LABELS, MONTHLY, Months
 from econ.case.quantity import converted
-from econ.kernel.errors import CaseError, EconError
+from econ.kernel.errors import CaseError, EconError, Fault
 from econ.store.connection import store_path
 from econ.store.weather_files import keep, kept
+from econ.tables.epw import SIZE_LIMIT_BYTE
 from econ.tables.hourly import FIELD, hourly_year
-from econ.ui import entry, fields, state
+from econ.ui import entry, fields, places, state
 
 _UPLOAD: Final = "w_place_hourly_file"
 _FAULT: Final = "hourly_file_fault"
 _MONTHLY: Final = "place.monthly"
+_MOST_MB: Final = SIZE_LIMIT_BYTE // 1_000_000
+_TABLE_PX: Final = 457
+"""Head and twelve rows without scrolling."""
 _NAMES: Final = (
     *("January", "February", "March", "April", "May", "June", "July", "August"),
     *("September", "October", "November", "December"),
@@ -46,7 +50,10 @@ def ask() -> None:
 def _drop() -> None:
     """Leave own weather; with no listed place either, the town is asked for again."""
     place = state.current_case().place
-    fallback = {} if place.station or place.town or place.latitude_deg is not None else {"station": state.NO_PLACE}
+    if place.station:
+        places.take(place.station, place.town)
+        return
+    fallback = {} if place.town or place.latitude_deg is not None else {"station": state.NO_PLACE}
     state.replace(state.without_fields("place", ("hourly_file", "monthly"), fallback))
 
 
@@ -65,7 +72,7 @@ def _upload() -> None:
         "One year of hours in the EPW format, 8,760 or 8,784 rows. It is kept beside your cases on this machine. "
         "Answers take about four times as long."
     )
-    st.file_uploader("Hourly weather file", type=["epw"], key=_UPLOAD, on_change=_uploaded)
+    st.file_uploader("Hourly weather file", type=["epw"], key=_UPLOAD, on_change=_uploaded, max_upload_size=_MOST_MB)
     for fault in st.session_state.get(_FAULT, ()):
         st.html(fields.fault_html(fault, fault.path.removeprefix(f"{FIELD}, ")))
 
@@ -94,23 +101,38 @@ def _months() -> None:
         "The mean is enough; leave out a whole column that you do not know, and it is estimated and named. "
         "Sun is that of a mean day."
     )
-    case = state.current_case()
+    table = table_of(state.current_case().place.monthly or (), is_si=state.is_si())
+    with st.form("months", border=False):
+        _point()
+        edited = _edited(table)
+        if st.form_submit_button("Take these months as the weather", key="b_take_months"):
+            _take(edited)
+            st.rerun()
+    if found := state.refused(_MONTHLY):
+        st.html(fields.fault_html(found.fault, _where(found.fault.path)))
+
+
+def _point() -> None:
+    """Ask for the place on the map, seeded from the case."""
+    place = state.current_case().place
     with st.container(horizontal=True):
         for name, label in _POINT.items():
-            key = f"w_place_{name}"
-            given = getattr(case.place, name)
+            key, given = f"w_place_{name}", getattr(place, name)
             if given is not None and not given.is_unknown:
                 st.session_state.setdefault(key, _in_screen_unit(name, given.likely))
             unit = f", {_height_unit()}" if name == "elevation_m" else ""
             st.number_input(f"{label}{unit}", value=None, key=key)
-    table = table_of(case.place.monthly or (), is_si=state.is_si())
-    config = {name: st.column_config.NumberColumn() for name in list(table)[1:]}
-    first = {"Month": st.column_config.TextColumn(disabled=True)}
+
+
+def _edited(table: dict[str, list[object]]) -> dict[str, list[object]]:
+    """Draw the table; another case or unit begins another one."""
+    config: dict[str, Any] = {name: st.column_config.NumberColumn() for name in table}
+    config["Month"] = st.column_config.TextColumn(disabled=True)
     stamp = hashlib.sha256(repr(table).encode()).hexdigest()[:12]
-    edited = st.data_editor(table, key=f"w_months_{stamp}", hide_index=True, column_config=first | config)
-    st.button("Take these months as the weather", key="b_take_months", on_click=_take, args=(edited,))
-    if found := state.refused(_MONTHLY):
-        st.html(fields.fault_html(found.fault, _where(found.fault.path)))
+    edited: dict[str, list[object]] = st.data_editor(
+        table, key=f"w_months_{stamp}", hide_index=True, column_config=config, placeholder="-", height=_TABLE_PX
+    )
+    return edited
 
 
 def _take(edited: Mapping[str, Sequence[object]]) -> None:
@@ -119,6 +141,10 @@ def _take(edited: Mapping[str, Sequence[object]]) -> None:
         point["elevation_m"] = f"{point['elevation_m']} {_height_unit()}"
     given = {name: value for name, value in point.items() if value is not None}
     monthly = written_of(edited, is_si=state.is_si())
+    if not monthly:
+        fault = Fault(f"{_MONTHLY}.mean_c", "must have a value for each month", "nothing", "Fill in the first column.")
+        st.session_state[state.FAULTS][_MONTHLY] = state.Refused("", fault)
+        return
     state.give_all("place", given | {"monthly": monthly, "hourly_file": None}, _MONTHLY)
 
 
@@ -157,7 +183,7 @@ def written_of(columns: Mapping[str, Sequence[object]], *, is_si: bool) -> dict[
             unit = _unit(name, is_si=is_si)
             is_bare = unit == measure.unit
             written[name] = [
-                (float(str(cell)) if is_bare else f"{cell} {unit}") if _is_given(cell) else "nothing" for cell in cells
+                (float(str(cell)) if is_bare else f"{cell} {unit}") if _is_given(cell) else None for cell in cells
             ]
     return written
 

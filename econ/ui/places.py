@@ -18,6 +18,9 @@ from econ.uncertainty.answer import Answer
 _KEY: Final = "w_place_station"
 _SEARCH: Final = "w_place_search"
 _POINT: Final = re.compile(r"\s*([-+\u2212]?\d{1,2}(?:\.\d+)?)\s*°?\s*[,; ]\s*([-+\u2212]?\d{1,3}(?:\.\d+)?)\s*°?\s*")
+OWN: Final = ("latitude_deg", "longitude_deg", "elevation_m", "hourly_file", "monthly")
+"""Fields of weather that no list has; a listed place takes their place."""
+
 _MOST_TOWNS: Final = 6
 _SAME_HEIGHT_M: Final = 15.0
 """m; less is said to be about as high: half of the coarse map's heights are within it."""
@@ -59,7 +62,7 @@ def sentence(answer: Answer | None) -> str:
     cold = look.measure(climate.heat_design_c, Quantity.TEMPERATURE)
     return (
         f"At {climate.station}, one hour in a hundred is warmer than {hot} and one in a hundred colder than {cold} "
-        f"(record {climate.period})."
+        f"({'record ' if climate.basis == 'record' else ''}{climate.period})."
     )
 
 
@@ -82,10 +85,15 @@ def height_words(apart_m: float) -> str:
     return f"{now.height(abs(apart_m))} {'higher' if apart_m > 0.0 else 'lower'}"
 
 
+def take(station: str, town: str | None) -> bool:
+    """Take a listed place as the weather, for a town or not; weather of one's own is left, and undo brings it back."""
+    return state.give_all("place", {**dict.fromkeys(OWN), "station": station, "town": town}, "place.station")
+
+
 def _chosen() -> None:
     station = st.session_state[_KEY]
     if station is not None:
-        state.give_all("place", {"station": station, "town": None}, "place.station")
+        take(station, None)
 
 
 def _nearest(words: str) -> None:
@@ -129,7 +137,7 @@ def _at(elevation_m: float) -> str:
 
 
 def _taken(station: str, town: str | None) -> None:
-    if state.give_all("place", {"station": station, "town": town}, "place.station"):
+    if take(station, town):
         st.session_state[_SEARCH] = ""
 
 

@@ -38,7 +38,7 @@ def file_out() -> None:
 
 def file_in() -> None:
     """Read a case file; every fault is listed at once and nothing is changed."""
-    loaded = st.file_uploader("A case file (TOML, at most 1 MB)", type=["toml"], key="w_file")
+    loaded = st.file_uploader("A case file (TOML, at most 1 MB)", type=["toml"], key="w_file", max_upload_size=1)
     if loaded is None:
         return
     try:

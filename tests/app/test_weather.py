@@ -1,5 +1,7 @@
 """Towns that no list has, uploaded hours and typed months: given once, kept after a reload."""
 
+import tomllib
+
 import pytest
 
 from econ.case.edit import with_fields
@@ -7,8 +9,9 @@ from econ.case.months import monthly
 from econ.case.toml import read_case, write_case
 from econ.store import cases
 from econ.store.connection import store_path
+from econ.tables.epw import SIZE_LIMIT_BYTE
 from econ.ui import own_weather
-from tests.app.screen import STATION
+from tests.app.screen import ROOT, STATION
 from tests.unit.tables.test_epw import file_of, rows
 
 NEAR = "near_Phoenix Sky Harbor Intl AP, AZ"
@@ -68,6 +71,15 @@ def test_uploaded_hours_become_the_weather_and_outlive_a_reload(ready):
     assert "an hourly file" not in again.html
 
 
+def test_choosing_a_listed_place_leaves_the_uploaded_hours_and_undo_brings_them_back(ready):
+    ready.go("place")
+    ready.app.file_uploader(key="w_place_hourly_file").set_value(("year.epw", file_of(rows()), "text/plain")).run()
+    ready.app.selectbox(key="w_place_station").set_value("Duluth Intl Arpt, MN").run()
+    assert "an hourly file" not in ready.html
+    next(button for button in ready.app.button if button.label == "Undo").click().run()
+    assert "an hourly file (year.epw)" in ready.html
+
+
 def test_broken_hours_are_refused_with_their_line_and_change_nothing(ready):
     ready.go("place")
     body = rows()
@@ -94,9 +106,9 @@ def test_typed_months_need_a_point_and_become_the_weather(screen, monkeypatch):
     monkeypatch.setattr("streamlit.data_editor", lambda *_args, **_settings: columns)
     screen.go("place").click("b_take_months")
     assert "Latitude:" in screen.html
-    screen.app.number_input(key="w_place_latitude_deg").set_value(42.0).run()
-    screen.app.number_input(key="w_place_longitude_deg").set_value(-88.0).run()
-    screen.app.number_input(key="w_place_elevation_m").set_value(650.0).run()
+    screen.app.number_input(key="w_place_latitude_deg").set_value(42.0)
+    screen.app.number_input(key="w_place_longitude_deg").set_value(-88.0)
+    screen.app.number_input(key="w_place_elevation_m").set_value(650.0)
     screen.click("b_take_months")
     assert "months you typed in" in screen.html
     again = screen.reloaded().go("place")
@@ -105,11 +117,25 @@ def test_typed_months_need_a_point_and_become_the_weather(screen, monkeypatch):
     assert any("Estimated, not known: the daily range" in caption.value for caption in again.app.caption)
 
 
+def test_empty_table_is_refused_and_moves_nothing(ready):
+    ready.go("place")
+    ready.app.number_input(key="w_place_elevation_m").set_value(5000.0)
+    before = ready.strip
+    ready.click("b_take_months")
+    assert "Mean temperature: nothing." in ready.html
+    assert ready.strip == before
+
+
+def test_server_takes_files_as_large_as_the_reader_does():
+    server = tomllib.loads((ROOT / ".streamlit" / "config.toml").read_text(encoding="utf-8"))["server"]
+    assert server["maxUploadSize"] * 1_000_000 >= SIZE_LIMIT_BYTE
+
+
 def test_month_left_empty_is_named():
     columns = own_weather.table_of((), is_si=True)
     columns["Mean temperature, °C"] = [*([1.0] * 11), None]
     written = own_weather.written_of(columns, is_si=True)
-    assert written == {"mean_c": [*([1.0] * 11), "nothing"]}
+    assert written == {"mean_c": [*([1.0] * 11), None]}
 
 
 def test_table_of_months_comes_back_as_it_was_shown():

@@ -34,6 +34,7 @@ RULES = {
     "era",
     "mass",
     "square_root_of_area",
+    "warming",
     "sizing",
     "energy_by_state",
     "structure",

@@ -103,7 +103,8 @@ class Place(Section):
             return None
         if station and known.stations and station not in known.stations:
             close = "; ".join(nearest(station, known.stations))
-            raise fault("is not a listed weather place", station, f"Nearest names: {close}.")
+            remedy = f"Nearest names: {close}. Or give town, or latitude_deg and longitude_deg, instead."
+            raise fault("is not a listed weather place", station, remedy)
         return station
 
     @field_validator("state", mode="after")

@@ -51,6 +51,7 @@ def test_each_month_out_of_bounds_is_named():
         ({"mean_c": 12.0}, "mean_c", "must be a list of twelve"),
         ({"mean_c": COLD, "rain": COLD}, "rain", "is no monthly figure"),
         ({"mean_c": ["not known", *COLD[1:]]}, "mean_c[0]", "must be one value"),
+        ({"mean_c": [*COLD[:11], None]}, "mean_c[11]", "is missing"),
         ({"max_c": COLD, "min_c": COLD}, "mean_c", "is missing"),
         ({"mean_c": COLD, "max_c": COLD}, "min_c", "is missing"),
         ({"mean_c": COLD, "diffuse_kwh_per_m2": [1.0] * 12}, "global_kwh_per_m2", "is missing"),

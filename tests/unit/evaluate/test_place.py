@@ -118,8 +118,8 @@ def test_rows_on_hourly_days_are_the_same_alone_and_among_others():
 
 
 def test_months_typed_in_give_what_the_station_gives():
-    typed = result(monthly=MONTHS, station=CHICAGO.name)
-    listed = result(station=CHICAGO.name)
+    typed = result(monthly=MONTHS, station=CHICAGO.name, warming_offset_k="0 K")
+    listed = result(station=CHICAGO.name, warming_offset_k="0 K")
     assert typed.climate.basis == "typed"
     assert typed.climate.estimated == ("wind",)
     assert typed.climate.hdd18_3_kd == pytest.approx(listed.climate.hdd18_3_kd)
@@ -178,4 +178,21 @@ def test_prices_are_those_of_the_place_s_state():
     illinois = price(TABLES, station=CHICAGO.name)
     assert price(with_year(), hourly_file="year.epw").likely == illinois.likely
     assert price(TABLES, town="Mesa, AZ").likely != illinois.likely
-    assert "US EIA, US" in price(TABLES, station="Berlin, Germany").spread.source
+    assert price(TABLES, town="Chicago, IL", state="AZ").likely == price(TABLES, town="Mesa, AZ").likely
+    abroad = price(TABLES, station="Berlin, Germany").spread
+    assert abroad.source.startswith("no price is known here, type yours; assumption: US EIA, US 2023")
+    assert (abroad.low, abroad.high) == pytest.approx((abroad.likely / 3.0, abroad.likely * 3.0))
+
+
+@pytest.mark.parametrize(
+    ("place", "likely_k"),
+    [
+        ({"station": CHICAGO.name}, 0.4),
+        ({"station": "Berlin, Germany"}, 0.3),
+        ({"station": CHICAGO.name, "monthly": MONTHS}, 0.0),
+        ({"hourly_file": "year.epw"}, 0.4),
+    ],
+)
+def test_usual_warming_is_that_of_the_figures(place, likely_k):
+    _, sheet = prepared(case(**place), with_year(), date(2027, 1, 4))
+    assert sheet.entry("place.warming_offset_k").likely == likely_k
