@@ -58,8 +58,11 @@ def kwh_by_month(daily_wh: FloatArray, month: IntArray, weight_d: FloatArray) ->
     energy_kwh : ndarray, shape (B, 12)
         Sum over the month. [kWh]
     """
-    daily_kwh = daily_wh * weight_d / WATT_HOURS_PER_KWH
-    return np.stack([_added_up(daily_kwh[:, month == each]) for each in range(MONTHS)], axis=-1)
+    order = np.argsort(month, kind="stable")
+    there, first = np.unique(month[order], return_index=True)
+    energy_kwh = np.zeros((len(daily_wh), MONTHS))
+    energy_kwh[:, there] = np.add.reduceat((daily_wh * weight_d / WATT_HOURS_PER_KWH)[:, order], first, axis=1)
+    return energy_kwh
 
 
 def per_year(daily: FloatArray, weight_d: FloatArray) -> FloatArray:

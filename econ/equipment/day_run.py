@@ -62,14 +62,15 @@ def day_run(machine: MachineRows, demand: Demand, tolerance_frac: float, is_ther
     Hour by hour, so that temporaries stay in the processor's cache, and only on days in which any row wants anything;
     a row's own sums do not hang on the others.
     """
-    run = _without_machine(demand, can_cool=bool(machine.can_cool.any()), can_heat=bool(machine.can_heat.any()))
+    can_cool, can_heat = bool(machine.can_cool.any()), bool(machine.can_heat.any())
+    run = _without_machine(demand, can_cool=can_cool, can_heat=can_heat)
     curves, hours_on = curves_of(machine), _HoursOn(*(np.zeros(run.warm_kh.shape) for _ in range(4)))
     cooling, heating = (np.zeros(run.warm_kh.shape, dtype=np.bool_) for _ in range(2))
     for hour in range(len(demand.cool_w)):
         cooling[...], heating[...] = False, False
-        if machine.can_cool.any():
+        if can_cool:
             _cool(curves, demand, hour, run, cooling, tolerance_frac)
-        if machine.can_heat.any():
+        if can_heat:
             _heat(curves, demand, hour, run, heating, tolerance_frac)
         _count(hours_on, machine, demand, hour, cooling, heating)
     beside_wh = _beside_wh(machine, hours_on)
@@ -89,13 +90,12 @@ class _HoursOn:
 
 def _without_machine(demand: Demand, *, can_cool: bool, can_heat: bool) -> DayRun:
     """Return the sums before anything is served: all is missing where no machine can give it."""
-    daily, shape = demand.daily, demand.daily.cool_wh.shape
-    run = DayRun(*(np.zeros(shape) for _ in range(7)))
+    run = DayRun(*(np.zeros(demand.cool_w.shape[1:]) for _ in range(7)))
     if not can_cool:
-        run.unmet_cool_wh[...], run.cool_short_h[...] = daily.cool_wh, daily.cool_h
-        run.unmet_latent_wh[...] = daily.latent_wh
+        run.unmet_cool_wh[...], run.cool_short_h[...] = demand.cool_wh, demand.cool_h
+        run.unmet_latent_wh[...] = demand.latent_wh
     if not can_heat:
-        run.unmet_heat_wh[...], run.heat_short_h[...] = daily.heat_wh, daily.heat_h
+        run.unmet_heat_wh[...], run.heat_short_h[...] = demand.heat_wh, demand.heat_h
     return run
 
 

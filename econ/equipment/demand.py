@@ -6,7 +6,7 @@ from typing import Final
 
 import numpy as np
 
-from econ.kernel.arrays import BoolArray, FloatArray, IntArray
+from econ.kernel.arrays import FloatArray, IntArray
 from econ.kernel.errors import ShapeError
 
 LEAST_GAP: Final = 8
@@ -30,6 +30,9 @@ class Demand:
         Outdoor dry bulb before warming. [degC]
     warming_k : ndarray, shape (B,)
         Added to it. [K]
+    within : Demand or None
+        One that wants cooling and heating whenever this one does, so that its stretches serve; None where none is
+        known.
 
     Raises
     ------
@@ -42,6 +45,7 @@ class Demand:
     heat_w: FloatArray
     outdoor_c: FloatArray
     warming_k: FloatArray
+    within: "Demand | None" = None
 
     def __post_init__(self) -> None:
         shape, n_row = self.cool_w.shape, len(self.warming_k)
@@ -69,18 +73,19 @@ class Demand:
         return Demand(cool_w, latent_w, heat_w, outdoor_c, self.warming_k[rows])
 
     def emptied(self) -> "Demand":
-        """Return the same rows, days and weather with no need yet: arrays to write another need into."""
-        return replace(self, **{f"{name}_w": np.zeros(self.cool_w.shape) for name in ("cool", "latent", "heat")})
+        """Return the same rows, days and weather without need: arrays to write into, where this one has any."""
+        cool_w, latent_w, heat_w = (np.zeros(self.cool_w.shape) for _ in range(3))
+        return replace(self, cool_w=cool_w, latent_w=latent_w, heat_w=heat_w, within=self)
 
     @cached_property
     def cooling(self) -> Stretches:
         """Stretches of days, hour by hour, in which any row wants cooling."""
-        return _stretches(self.cool_w)
+        return _stretches(self.cool_w) if self.within is None else self.within.cooling
 
     @cached_property
     def heating(self) -> Stretches:
         """Stretches of days, hour by hour, in which any row wants heating."""
-        return _stretches(self.heat_w)
+        return _stretches(self.heat_w) if self.within is None else self.within.heating
 
     @cached_property
     def drying_alone(self) -> Stretches:
@@ -90,35 +95,29 @@ class Demand:
         return tuple(_between(cooling, n_day) if latent_w.any() else () for latent_w, cooling in pairs)
 
     @cached_property
-    def daily(self) -> "DailyNeed":
-        """The need added up over the hours of each day."""
-        return _daily_need(self)
+    def cool_wh(self) -> FloatArray:
+        """Sensible cooling of each day, shape (B, n_day). [W*hour]"""
+        return np.asarray(self.cool_w.sum(axis=0))
 
+    @cached_property
+    def latent_wh(self) -> FloatArray:
+        """Drying of each day, shape (B, n_day). [W*hour]"""
+        return np.asarray(self.latent_w.sum(axis=0))
 
-@dataclass(frozen=True, slots=True, eq=False)
-class DailyNeed:
-    """Need of B rows added up over the hours of each day.
+    @cached_property
+    def heat_wh(self) -> FloatArray:
+        """Heating of each day, shape (B, n_day). [W*hour]"""
+        return np.asarray(self.heat_w.sum(axis=0))
 
-    Attributes
-    ----------
-    cool_wh, latent_wh, heat_wh : ndarray, shape (B, n_day)
-        Sensible cooling, drying and heating wanted. [W*hour]
-    cool_h, heat_h : ndarray, shape (B, n_day)
-        Hours that want sensible cooling, and heating. [hour]
-    """
+    @cached_property
+    def cool_h(self) -> FloatArray:
+        """Hours of each day that want sensible cooling, shape (B, n_day). [hour]"""
+        return _wanted_h(self.cool_w, self.cooling)
 
-    cool_wh: FloatArray
-    latent_wh: FloatArray
-    heat_wh: FloatArray
-    cool_h: FloatArray
-    heat_h: FloatArray
-
-
-def _daily_need(demand: Demand) -> DailyNeed:
-    need = (demand.cool_w, demand.latent_w, demand.heat_w)
-    cool_wh, latent_wh, heat_wh = (power_w.sum(axis=0) for power_w in need)
-    cool_h, heat_h = (_wanted_h(power_w, at) for power_w, at in ((need[0], demand.cooling), (need[2], demand.heating)))
-    return DailyNeed(cool_wh, latent_wh, heat_wh, cool_h, heat_h)
+    @cached_property
+    def heat_h(self) -> FloatArray:
+        """Hours of each day that want heating, shape (B, n_day). [hour]"""
+        return _wanted_h(self.heat_w, self.heating)
 
 
 def _wanted_h(power_w: FloatArray, stretches: Stretches) -> FloatArray:
@@ -132,16 +131,16 @@ def _wanted_h(power_w: FloatArray, stretches: Stretches) -> FloatArray:
 
 def _stretches(need_w: FloatArray) -> Stretches:
     """Return, hour by hour, stretches of days that hold every day in which any row wants anything."""
-    return tuple(_runs(hour_w.any(axis=0)) for hour_w in need_w)
+    return tuple(_runs(np.flatnonzero(hour_w.max(axis=0, initial=0.0) > 0.0)) for hour_w in need_w)
 
 
-def _runs(is_wanted: BoolArray) -> tuple[slice, ...]:
-    days = np.flatnonzero(is_wanted)
+def _runs(days: IntArray) -> tuple[slice, ...]:
+    """Return stretches that hold the days, in order."""
     if not days.size:
         return ()
-    breaks = np.flatnonzero(np.diff(days) > LEAST_GAP)
-    first, last = days[np.r_[0, breaks + 1]], days[np.r_[breaks, len(days) - 1]]
-    return tuple(slice(int(start), int(end) + 1) for start, end in zip(first, last, strict=True))
+    breaks = np.flatnonzero(days[1:] - days[:-1] > LEAST_GAP).tolist()
+    firsts, lasts = [0, *(at + 1 for at in breaks)], [*breaks, days.size - 1]
+    return tuple(slice(int(days[first]), int(days[last]) + 1) for first, last in zip(firsts, lasts, strict=True))
 
 
 def _between(stretches: tuple[slice, ...], n_day: int) -> tuple[slice, ...]:

@@ -1,6 +1,7 @@
 """Rated test points of an air conditioner or heat pump, and the straight lines between them."""
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Final
 
 import numpy as np
@@ -111,7 +112,7 @@ class HeatingPoints:
     h4_full: Point
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Line:
     """Capacity and power that are straight in the outdoor temperature.
 
@@ -143,10 +144,16 @@ class Line:
         point : Point, shape (B, n) or (..., B, n)
             Capacity and power.
         """
+        at_freezing = self._at_freezing
         return Point(
-            _straight_w(self.pin.capacity_w - self.capacity_w_per_k * self.at_c, self.capacity_w_per_k, dry_bulb_c),
-            _straight_w(self.pin.power_w - self.power_w_per_k * self.at_c, self.power_w_per_k, dry_bulb_c),
+            _straight_w(at_freezing.capacity_w, self.capacity_w_per_k, dry_bulb_c),
+            _straight_w(at_freezing.power_w, self.power_w_per_k, dry_bulb_c),
         )
+
+    @cached_property
+    def _at_freezing(self) -> Point:
+        """What it gives at 0 degC, shape (B,)."""
+        return row_at(self, 0.0)
 
 
 def _straight_w(at_freezing_w: FloatArray, slope_w_per_k: FloatArray, dry_bulb_c: FloatArray) -> FloatArray:

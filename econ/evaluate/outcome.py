@@ -11,11 +11,11 @@ from econ.equipment.machine import MachineRows
 from econ.equipment.sizing import cooling_capacity_w, heating_capacity_w
 from econ.evaluate.physics import Physics, is_cooled_enough
 from econ.evaluate.result import AlternativeResult, Capability
+from econ.evaluate.shortage import taken
 from econ.evaluate.structure import Structure
 from econ.evaluate.summary import DesignRows, cooling_by_month_kd
 from econ.evaluate.wiring.caution import CautionResults
 from econ.evaluate.wiring.energy import EnergyUse
-from econ.evaluate.wiring.equipment import machines
 from econ.evaluate.wiring.installation import Installation
 from econ.installation.first_cost import cash_first_cost_usd, first_cost_usd
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW
@@ -91,8 +91,8 @@ def alternative_results(parts: Parts) -> tuple[AlternativeResult, ...]:
     parts : Parts
         Need, energy, tasks and numbers.
     """
-    first_values = {path: np.ravel(value)[0] for path, value in parts.values.items()}
-    units = machines(parts.structure, first_values, 1)
+    first = np.zeros(1, dtype=np.int64)
+    units = [taken(unit, first) for unit in parts.hours.units]
     return tuple(
         _outcome(parts, way, use, _capability(parts, units[at], at))
         for at, (way, use) in enumerate(zip(parts.ways, parts.hours.uses, strict=True))
@@ -154,7 +154,7 @@ def caution_results(parts: Parts, alternatives: Sequence[AlternativeResult]) -> 
     alternatives : sequence of AlternativeResult
         Outcomes, in the order of ALTERNATIVES.
     """
-    units = machines(parts.structure, parts.values, parts.n_row)
+    units = parts.hours.units
     hot, cold = parts.design.cool_design_c[:, None], parts.design.heat_design_c[:, None]
     total = (parts.hours.need.cool_kwh + parts.hours.need.latent_kwh).sum(axis=1)
     latent = parts.hours.need.latent_kwh.sum(axis=1)

@@ -1,8 +1,8 @@
 """Hours to months: loads, machines and energy, block of rows by block of rows."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, fields
-from typing import TypeVar
+from dataclasses import dataclass, fields, is_dataclass
+from typing import Any, TypeVar
 
 import numpy as np
 
@@ -10,6 +10,7 @@ from econ.case.choices import code
 from econ.climate.weather import Weather
 from econ.energy.served import kwh_by_month, monthly_kwh, per_year
 from econ.equipment.demand import Demand
+from econ.equipment.machine import MachineRows
 from econ.evaluate.blocks import in_blocks, rows_for
 from econ.evaluate.served import served_rooms
 from econ.evaluate.shortage import Block, limited_use, taken
@@ -61,6 +62,8 @@ class Physics:
         Need by month.
     uses : tuple of EnergyUse
         A full year's energy of each way, in the order of ALTERNATIVES.
+    units : tuple of MachineRows
+        The machine of each way, in the same order.
     room_kwh : ndarray, shape (3, n_rooms)
         Annual sensible cooling, drying and heating of each room, first row. [kWh]
     bin_c, bin_h, bin_cool_w, bin_heat_w : ndarray, shape (n_bin,)
@@ -70,6 +73,7 @@ class Physics:
 
     need: Need
     uses: tuple[EnergyUse, ...]
+    units: tuple[MachineRows, ...]
     room_kwh: FloatArray
     bin_c: FloatArray
     bin_h: FloatArray
@@ -97,15 +101,18 @@ def physics(structure: Structure, values: Values, weather: Weather, n_row: int) 
         Months and years only; hours are dropped block by block.
     """
 
-    def block(part: tuple[int, dict[str, FloatArray]]) -> tuple[Need, tuple[EnergyUse, ...], Bins]:
-        demand, ways = _block(structure, part[1], weather, part[0])
-        return _monthly(demand, weather), ways, _bins(demand, weather)
+    def block(part: tuple[int, dict[str, FloatArray]]) -> Found:
+        return _block(structure, part[1], weather, part[0])
 
-    in_order = in_blocks(block, values, n_row, rows_for(len(weather.weight_d)))
-    needs, uses, bins = zip(*in_order, strict=True)
-    by_way = tuple(joined(way) for way in zip(*uses, strict=True))
+    found = in_blocks(block, values, n_row, rows_for(len(weather.weight_d)))
     first = {path: value[:1] if np.ndim(value) else value for path, value in values.items()}
-    return Physics(joined(needs), by_way, room_kwh(structure, first, weather), *bins[0])
+    return Physics(
+        joined([each.need for each in found]),
+        tuple(joined(way) for way in zip(*(each.uses for each in found), strict=True)),
+        tuple(joined(way) for way in zip(*(each.units for each in found), strict=True)),
+        room_kwh(structure, first, weather),
+        *found[0].bins,
+    )
 
 
 def is_cooled_enough(values: Values, need: Need, use: EnergyUse) -> BoolArray:
@@ -132,19 +139,34 @@ def is_cooled_enough(values: Values, need: Need, use: EnergyUse) -> BoolArray:
 
 
 def joined(parts: Sequence[Joined]) -> Joined:
-    """Return dataclasses of arrays (rows, ...) put end to end, field by field.
+    """Return dataclasses of arrays (rows, ...) put end to end, field by field, dataclasses within them alike.
 
     Parameters
     ----------
     parts : sequence of one dataclass
-        Parts in order.
+        Parts in order; what is no array is taken from the first.
     """
-    kind = type(parts[0])
-    names = [each.name for each in fields(parts[0])]  # type: ignore[arg-type]
-    return kind(**{name: np.concatenate([getattr(part, name) for part in parts]) for name in names})
+    columns: dict[str, Any] = {}
+    for field in fields(parts[0]):  # type: ignore[arg-type]
+        values = [getattr(part, field.name) for part in parts]
+        if isinstance(values[0], np.ndarray):
+            columns[field.name] = np.concatenate(values)
+        else:
+            columns[field.name] = joined(values) if is_dataclass(values[0]) else values[0]
+    return type(parts[0])(**columns)
 
 
-def _block(structure: Structure, values: Values, weather: Weather, n_row: int) -> tuple[Demand, tuple[EnergyUse, ...]]:
+@dataclass(frozen=True, slots=True, eq=False)
+class Found:
+    """What a block of rows comes to: as `Physics`, its own rows."""
+
+    need: Need
+    uses: tuple[EnergyUse, ...]
+    units: tuple[MachineRows, ...]
+    bins: Bins
+
+
+def _block(structure: Structure, values: Values, weather: Weather, n_row: int) -> Found:
     """Return need and energy of a block of rows; rooms served in no row are left out."""
     block = _block_of(structure, values, weather, n_row)
     units = machines(structure, values, n_row)
@@ -155,7 +177,7 @@ def _block(structure: Structure, values: Values, weather: Weather, n_row: int) -
         else:
             found_by = with_dehumidifier(of_way(structure, block, weather, position), machine)
             uses.append(limited_use(structure, found_by, weather, machine))
-    return block.demand, tuple(uses)
+    return Found(_monthly(block.demand, weather), tuple(uses), units, _bins(block.demand, weather))
 
 
 def _block_of(structure: Structure, values: Values, weather: Weather, n_row: int) -> Block:
@@ -213,8 +235,7 @@ def room_kwh(structure: Structure, values: Values, weather: Weather) -> FloatArr
 
 
 def _monthly(demand: Demand, weather: Weather) -> Need:
-    daily, shape = demand.daily, demand.daily.cool_wh.shape
-    wanted_h, wanted_c = np.zeros(shape), np.zeros(shape)
+    wanted_h, wanted_c = (np.zeros(demand.cool_w.shape[1:]) for _ in range(2))
     for hour, cool_w in enumerate(demand.cool_w):
         is_wanted = (cool_w > 0.0) | (demand.latent_w[hour] > 0.0)
         wanted_h += is_wanted
@@ -225,13 +246,13 @@ def _monthly(demand: Demand, weather: Weather) -> Need:
     mean_c = np.where(year_h > 0.0, per_year(wanted_c, weather.weight_d) / at_least_one, year_mean_c)
     cool, latent, heat = (
         kwh_by_month(part_wh, weather.month, weather.weight_d)
-        for part_wh in (daily.cool_wh, daily.latent_wh, daily.heat_wh)
+        for part_wh in (demand.cool_wh, demand.latent_wh, demand.heat_wh)
     )
     return Need(
         cool_kwh=cool,
         latent_kwh=latent,
         heat_kwh=heat,
-        mean_cooling_w=per_year(daily.cool_wh + daily.latent_wh, weather.weight_d) / at_least_one,
+        mean_cooling_w=per_year(demand.cool_wh + demand.latent_wh, weather.weight_d) / at_least_one,
         mean_cooling_c=mean_c + demand.warming_k,
     )
 

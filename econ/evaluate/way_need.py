@@ -70,13 +70,14 @@ def of_way(structure: Structure, block: Block, weather: Weather, position: int) 
     limit = moist_air.humidity_ratio_at(cool_c, limit_frac, np.asarray(weather.pressure_pa))
     found = demand.emptied()
     for hour in range(len(demand.cool_w)):
-        at_c = demand.dry_bulb_c(hour)
-        if demand.cooling[hour]:
-            found.cool_w[hour] = cooling_with_gap_w(demand.cool_w[hour], gap, at_c, cool_c)
+        for days in demand.cooling[hour]:
+            need_w, at_c = demand.cool_w[hour, :, days], demand.dry_bulb_c(hour, days)
+            found.cool_w[hour, :, days] = cooling_with_gap_w(need_w, gap.on(days), at_c, cool_c)
+        for days in demand.heating[hour]:
+            need_w, at_c = demand.heat_w[hour, :, days], demand.dry_bulb_c(hour, days)
+            found.heat_w[hour, :, days] = heating_with_gap_w(need_w, gap.on(days), at_c, heat_c)
         if demand.latent_w[hour].any():
             found.latent_w[hour] = drying_with_gap_w(demand.latent_w[hour], gap, weather.humidity_ratio[hour], limit)
-        if demand.heating[hour]:
-            found.heat_w[hour] = heating_with_gap_w(demand.heat_w[hour], gap, at_c, heat_c)
     return replace(block, demand=found, is_there=is_in)
 
 
@@ -101,18 +102,21 @@ def with_dehumidifier(block: Block, machine: MachineRows) -> Block:
         return block
     heat = heat_per_drying(amount(block.values, "now.dehumidifier_kg_per_kwh", n_row)) * is_asked
     share = (1.0 - machine.shr) / machine.shr * machine.can_cool
-    found = demand.emptied()
+    found = replace(demand.emptied(), latent_w=demand.latent_w)
     for hour, latent_w in enumerate(demand.latent_w):
-        found.latent_w[hour] = latent_w
-        found.cool_w[hour] = cooling_with_dehumidifier_w(demand.cool_w[hour], latent_w, share, heat)
-        found.heat_w[hour] = heating_with_dehumidifier_w(demand.heat_w[hour], latent_w, heat)
+        for days in demand.cooling[hour]:
+            need_w = demand.cool_w[hour, :, days]
+            found.cool_w[hour, :, days] = cooling_with_dehumidifier_w(need_w, latent_w[:, days], share, heat)
+        for days in demand.heating[hour]:
+            need_w = demand.heat_w[hour, :, days]
+            found.heat_w[hour, :, days] = heating_with_dehumidifier_w(need_w, latent_w[:, days], heat)
     return replace(block, demand=found)
 
 
 def _months_in(structure: Structure, block: Block, weather: Weather, position: int) -> BoolArray:
     """Return in which months units stand in the windows, shape (B, 12)."""
     n_row = block.demand.cool_w.shape[1]
-    season = months_in(kwh_by_month(block.demand.daily.cool_wh, weather.month, weather.weight_d))
+    season = months_in(kwh_by_month(block.demand.cool_wh, weather.month, weather.weight_d))
     return season | is_all_year(structure, block.values, position, n_row)[:, None]
 
 

@@ -29,6 +29,10 @@ class WindowGap:
     vapour_w: FloatArray
     shade_w: FloatArray
 
+    def on(self, days: slice) -> "WindowGap":
+        """Return the same on some days."""
+        return WindowGap(self.air_w_per_k[:, days], self.vapour_w[:, days], self.shade_w[:, days])
+
 
 def months_in(cool_kwh: FloatArray) -> BoolArray:
     """Return in which months window units stand in their windows if they are taken out for the winter.
