@@ -75,7 +75,7 @@ class Demand:
     def emptied(self) -> "Demand":
         """Return the same rows, days and weather without need: arrays to write into, where this one has any."""
         cool_w, latent_w, heat_w = (np.zeros(self.cool_w.shape) for _ in range(3))
-        return replace(self, cool_w=cool_w, latent_w=latent_w, heat_w=heat_w, within=self)
+        return replace(self, cool_w=cool_w, latent_w=latent_w, heat_w=heat_w, within=self.within or self)
 
     @cached_property
     def cooling(self) -> Stretches:
