@@ -14,13 +14,6 @@ JOULE_PER_KWH: Final = 3.6e6
 """J in a kWh."""
 
 
-def _added_up(daily: FloatArray) -> FloatArray:
-    """Return the sum over days, day after day, so that a row is rounded the same alone and among others."""
-    if daily.shape[-1] == 0:
-        return np.zeros(daily.shape[0])
-    return np.cumsum(daily, axis=-1)[:, -1]
-
-
 def monthly_kwh(power_w: FloatArray, month: IntArray, weight_d: FloatArray) -> FloatArray:
     """Return energy by month.
 
@@ -79,47 +72,12 @@ def per_year(daily: FloatArray, weight_d: FloatArray) -> FloatArray:
     -------
     total : ndarray, shape (B,)
         Sum over the year, in the same unit. [any]
+
+    Notes
+    -----
+    Day after day, so that a row is rounded the same alone and among others; a copy, as a view would keep all days.
     """
-    return _added_up(daily * weight_d)
-
-
-def annual_kwh(power_w: FloatArray, weight_d: FloatArray) -> FloatArray:
-    """Return energy of a year.
-
-    Parameters
-    ----------
-    power_w : ndarray, shape (24, B, n_day)
-        Power in each hour of the weather days. [W]
-    weight_d : ndarray, shape (n_day,)
-        How many days each stands for. [day]
-
-    Returns
-    -------
-    energy_kwh : ndarray, shape (B,)
-        Sum over the year. [kWh]
-    """
-    return _added_up(power_w.sum(axis=0) * weight_d / WATT_HOURS_PER_KWH)
-
-
-def hours_short(need_w: FloatArray, served_w: FloatArray, weight_d: FloatArray, tolerance_frac: float) -> FloatArray:
-    """Return the hours a year in which a need is not met.
-
-    Parameters
-    ----------
-    need_w, served_w : ndarray, shape (24, B, n_day)
-        What is wanted and what is given. [W]
-    weight_d : ndarray, shape (n_day,)
-        How many days each weather day stands for. [day]
-    tolerance_frac : float
-        Share of the need that may be missing before the hour counts. [dimensionless]
-
-    Returns
-    -------
-    short_h : ndarray, shape (B,)
-        Hours with more than the tolerance missing. [hour]
-    """
-    is_short = (need_w - served_w) > need_w * tolerance_frac
-    return _added_up(np.count_nonzero(is_short, axis=0) * weight_d)
+    return np.cumsum(daily * weight_d, axis=-1)[:, -1].copy()
 
 
 def moisture_kg(latent_kwh: FloatArray) -> FloatArray:

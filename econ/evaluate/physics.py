@@ -106,13 +106,10 @@ def physics(structure: Structure, values: Values, weather: Weather, n_row: int) 
 
     found = in_blocks(block, values, n_row, rows_for(len(weather.weight_d)))
     first = {path: value[:1] if np.ndim(value) else value for path, value in values.items()}
-    return Physics(
-        joined([each.need for each in found]),
-        tuple(joined(way) for way in zip(*(each.uses for each in found), strict=True)),
-        tuple(joined(way) for way in zip(*(each.units for each in found), strict=True)),
-        room_kwh(structure, first, weather),
-        *found[0].bins,
-    )
+    bins, need, units = found[0].bins, joined([each.need for each in found]), _by_way([each.units for each in found])
+    uses = [each.uses for each in found]
+    found.clear()
+    return Physics(need, _by_way(uses), units, room_kwh(structure, first, weather), *bins)
 
 
 def is_cooled_enough(values: Values, need: Need, use: EnergyUse) -> BoolArray:
@@ -136,6 +133,18 @@ def is_cooled_enough(values: Values, need: Need, use: EnergyUse) -> BoolArray:
     is_met: BoolArray = use.unmet_cooling_kwh_per_yr <= values["rules.unmet_cooling_allowed_frac"] * wanted
     is_enough: BoolArray = is_met | (np.asarray(values["use.cool"]) == code("use.cool", "no"))
     return is_enough
+
+
+def _by_way(blocks: list[tuple[Joined, ...]]) -> tuple[Joined, ...]:
+    """Return each way's rows put end to end; ways that share theirs share them still. The blocks are used up."""
+    ways, firsts = [list(way) for way in zip(*blocks, strict=True)], blocks[0]
+    blocks.clear()
+    whole: list[Joined] = []
+    for position, parts in enumerate(ways):
+        is_again = position > 0 and firsts[position] is firsts[position - 1]
+        whole.append(whole[-1] if is_again else joined(parts))
+        parts.clear()
+    return tuple(whole)
 
 
 def joined(parts: Sequence[Joined]) -> Joined:

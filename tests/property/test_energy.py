@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from econ.energy.served import annual_kwh, hours_short, monthly_kwh
+from econ.energy.served import monthly_kwh, per_year
 from econ.energy.tariff import flat_bill_usd
 
 DAYS = st.lists(st.tuples(st.integers(0, 11), st.floats(0.1, 31.0), st.floats(0.0, 9000.0)), min_size=1, max_size=30)
@@ -20,15 +20,7 @@ def test_months_agree_with_a_plain_loop(days: list[tuple[int, float, float]]) ->
     for at, weight, power in days:
         expected[at] += 24.0 * weight * power / 1000.0
     assert monthly_kwh(hours, month, weight_d)[0] == pytest.approx(expected, rel=1e-9, abs=1e-9)
-    assert annual_kwh(hours, weight_d)[0] == pytest.approx(expected.sum(), rel=1e-9, abs=1e-9)
-
-
-@settings(max_examples=60, deadline=None, derandomize=True)
-@given(st.floats(0.0, 1.0), st.floats(0.0, 0.5), st.floats(0.0, 0.5))
-def test_a_wider_tolerance_never_counts_more_hours(share: float, first: float, second: float) -> None:
-    need_w = np.linspace(0.0, 5000.0, 24)[:, None, None]
-    hours = [hours_short(need_w, need_w * share, np.array([365.0]), each)[0] for each in sorted((first, second))]
-    assert hours[1] <= hours[0] <= 8760.0
+    assert per_year(hours.sum(axis=0), weight_d)[0] == pytest.approx(1000.0 * expected.sum(), rel=1e-9, abs=1e-9)
 
 
 @settings(max_examples=60, deadline=None, derandomize=True)

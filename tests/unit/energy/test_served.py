@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from econ.energy.served import annual_kwh, hours_short, moisture_kg, monthly_kwh
+from econ.energy.served import kwh_by_month, moisture_kg, monthly_kwh, per_year
 
 MONTH = np.array([0, 0, 11])
 WEIGHT_D = np.array([10.0, 21.0, 31.0])
@@ -20,19 +20,15 @@ def test_each_day_counts_in_its_month_with_its_weight() -> None:
 
 
 def test_year_is_the_sum_of_the_months() -> None:
-    power_w = np.arange(24 * 2 * 3, dtype=np.float64).reshape(24, 2, 3)
-    assert monthly_kwh(power_w, MONTH, WEIGHT_D).sum(axis=1) == pytest.approx(annual_kwh(power_w, WEIGHT_D))
+    daily_wh = np.arange(6, dtype=np.float64).reshape(2, 3)
+    months = kwh_by_month(daily_wh, MONTH, WEIGHT_D)
+    assert months.sum(axis=1) == pytest.approx(per_year(daily_wh, WEIGHT_D) / 1000.0)
 
 
-@pytest.mark.parametrize(("served_w", "hours"), [(951.0, 0.0), (950.0, 0.0), (949.0, 24.0 * 10.0)])
-def test_an_hour_is_short_just_above_the_tolerance(served_w: float, hours: float) -> None:
-    need_w = np.full((24, 1, 1), 1000.0)
-    assert hours_short(need_w, np.full((24, 1, 1), served_w), np.array([10.0]), 0.05).tolist() == [hours]
-
-
-def test_an_hour_without_need_is_never_short() -> None:
-    nothing = np.zeros((24, 1, 1))
-    assert hours_short(nothing, nothing, np.array([365.0]), 0.05).tolist() == [0.0]
+def test_days_may_come_in_any_order_of_months() -> None:
+    daily_wh, order = np.arange(3, dtype=np.float64)[None, :], np.array([2, 0, 1])
+    again = kwh_by_month(daily_wh[:, order], MONTH[order], WEIGHT_D[order])
+    assert np.array_equal(again, kwh_by_month(daily_wh, MONTH, WEIGHT_D))
 
 
 def test_moisture_is_latent_heat_over_the_heat_of_vaporisation() -> None:

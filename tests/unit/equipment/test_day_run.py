@@ -57,6 +57,15 @@ def test_days_are_the_sums_of_their_hours(machine: MachineRows) -> None:
         assert np.array_equal(short_h, (need_w - served_w > TOLERANCE * need_w).sum(axis=0))
 
 
+@pytest.mark.parametrize(("given", "hours"), [(0.951, 0.0), (0.949, 24.0)])
+def test_an_hour_is_short_just_above_the_tolerance(given: float, hours: float) -> None:
+    unit, at_c = single_speed_window(window_ratings()), np.full((24, 1, 1), (95.0 - 32.0) / 1.8)
+    nothing = np.zeros_like(at_c)
+    wanted_w = nothing + unit.cooling.a_full.capacity_w / given
+    run = day_run(unit, Demand(wanted_w, nothing, nothing, at_c, np.zeros(1)), TOLERANCE)
+    assert run.cool_short_h.item() == hours
+
+
 def test_a_row_has_the_same_days_alone_and_among_others() -> None:
     asked, both = demand(), day_run(MACHINES["split"], demand(), TOLERANCE)
     row = np.array([1])
