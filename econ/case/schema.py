@@ -13,6 +13,7 @@ from econ.case.faults import faults_of
 from econ.case.section import Known, Section, fault
 from econ.case.sections.equipment import Hired, Kit, Quote, WindowUnits
 from econ.case.sections.figures import Figures
+from econ.case.sections.panel import Panel
 from econ.case.sections.place import Money, Now, Place, Prices, Record, Use
 from econ.case.sections.room import Room
 from econ.case.sections.work import Site, Work
@@ -33,6 +34,7 @@ SECTIONS: Final[dict[str, type[Section]]] = {
     "hired": Hired,
     "quote": Quote,
     "site": Site,
+    "panel": Panel,
     "work": Work,
     "figures": Figures,
 }
@@ -56,6 +58,7 @@ class Case(BaseModel):
     hired: Hired = Hired()
     quote: Quote = Quote()
     site: Site = Site()
+    panel: Panel = Panel()
     work: Work = Work()
     figures: Figures = Figures()
 

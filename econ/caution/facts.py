@@ -39,6 +39,15 @@ class Facts:
         [kg] [kg/m^3] [m^2]
     circuit_shared, circuit_unknown, panel_lacks, panel_unknown, outlet_shared, outlet_unknown : ndarray
         Circuit and panel of the kit, outlet of the window unit.
+    label_read, ground_fault_asked, ground_fault_unknown, receptacle_lacks : ndarray
+        The kit's label was read; the code in force asks for ground-fault protection; which code is not known; no
+        outdoor outlet for service is known.
+    mca_a, mop_a, breaker_a, conductor_a : ndarray
+        Minimum ampacity and largest breaker of the kit; breaker of its circuit; what its wire carries. [A] [A] [A] [A]
+    voltage_drop_frac : ndarray
+        Share of the supply lost on the way to the kit at its minimum ampacity. [dimensionless]
+    service_load_a, service_a : ndarray
+        Calculated current of the home with the kit; rating of its service. [A] [A]
     outdoor_kg, indoor_kg, window_kg : ndarray
         Weights. [kg]
     has_helper : ndarray
@@ -103,6 +112,17 @@ class Facts:
     panel_unknown: BoolArray
     outlet_shared: BoolArray
     outlet_unknown: BoolArray
+    label_read: BoolArray
+    ground_fault_asked: BoolArray
+    ground_fault_unknown: BoolArray
+    receptacle_lacks: BoolArray
+    mca_a: FloatArray
+    mop_a: FloatArray
+    breaker_a: FloatArray
+    conductor_a: FloatArray
+    voltage_drop_frac: FloatArray
+    service_load_a: FloatArray
+    service_a: FloatArray
     outdoor_kg: FloatArray
     indoor_kg: FloatArray
     window_kg: FloatArray

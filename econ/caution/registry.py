@@ -5,6 +5,7 @@ from typing import Final
 import numpy as np
 
 from econ.caution.anchor import ANCHOR_RULES
+from econ.caution.circuit import CIRCUIT_RULES
 from econ.caution.facts import Facts
 from econ.caution.lifting import LIFTING_RULES
 from econ.caution.permit import PERMIT_RULES
@@ -18,6 +19,7 @@ from econ.kernel.caution import Caution, Severity
 
 RULES: Final[tuple[Rule, ...]] = (
     *POWER_RULES,
+    *CIRCUIT_RULES,
     *REFRIGERANT_RULES,
     *WALL_RULES,
     *PERMIT_RULES,

@@ -17,6 +17,10 @@ LASTING: Final = frozenset(
     {
         "circuit",
         "panel_spaces_usd",
+        "ground_fault_adder_usd",
+        "gfci_breaker_usd",
+        "ground_fault_disconnect_usd",
+        "service_receptacle_usd",
         "ground_pad_usd",
         "wall_bracket_usd",
         "roof_stand_usd",

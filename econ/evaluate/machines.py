@@ -6,6 +6,7 @@ from typing import Final
 import numpy as np
 
 from econ.case.choices import NOT_KNOWN
+from econ.case.quantity import Amount
 from econ.evaluate.draft import Draft
 from econ.evaluate.usual import said_spread, unknown_spread
 from econ.kernel.constants import BTU_PER_WH
@@ -39,6 +40,9 @@ KIT_EXTRAS: Final = (
 )
 """What beside the curve decides a ductless machine's energy on its site."""
 
+LABEL: Final = ("mca_a", "mop_a")
+"""What a label asks of the circuit."""
+
 UNITS: Final = {
     "_per_m": "1/m", "_w": "W", "_kg": "kg", "_c": "degC", "_m": "m", "_a": "A", "_usd": "USD", "seer2": "Btu/(W*hour)",
     "eer2": "Btu/(W*hour)", "hspf2": "Btu/(W*hour)", "ceer": "Btu/(W*hour)", "_kg_per_m3": "kg/m^3",
@@ -55,6 +59,18 @@ def write_kit(draft: Draft, size: str) -> None:
     write_heat_47f(draft, "kit", row)
     if "kit.volts" not in draft.entries:
         draft.put_choice("kit.volts", f"{row.number('volts'):.0f}", row.text("source"), "usual")
+    write_label(draft, row)
+
+
+def write_label(draft: Draft, row: TableRow) -> None:
+    """Write what the kit's label asks of its circuit: as read, else as its class and voltage usually ask."""
+    is_other = float(draft.taken("kit.volts")) == row.number("other_volts")
+    said = (draft.said(f"kit.{name}") for name in LABEL)
+    is_read = float(all(isinstance(value, Amount) and not value.is_unknown for value in said))
+    for name in LABEL:
+        usual = row.number(f"other_{name}" if is_other else name)
+        write_amount_later(draft, f"kit.{name}", Spread(usual, usual, usual, "of its class, not of your label"))
+    draft.put("kit.label_read_frac", Spread(is_read, is_read, is_read, "whether both were given"), "", "computed")
 
 
 def write_hired(draft: Draft, kit_size: str) -> None:
@@ -98,6 +114,7 @@ def write_row(
 ) -> None:
     """Write every range and number of a table's row under a prefix; what the user set is kept."""
     wanted, left_out = set(only), {*skipped, "size_kbtu_per_h", "volts", "other_volts", "heat_47f_ratio_frac"}
+    left_out |= {"mca_a", "mop_a", "other_mca_a", "other_mop_a"}
     spreads = dict(row.spreads)
     for name, number in row.numbers.items():
         if "." not in name and not np.isnan(number):

@@ -12,7 +12,9 @@ from econ.kernel.spread import Spread
 from econ.tables.loaders import era
 from econ.tables.lookup import Entry as TableRow
 
-LATER: Final = frozenset({"sizing", "window.price_usd", "window.ceer", "ductless.volts"}) | {
+LATER: Final = frozenset(
+    {"sizing", "window.price_usd", "window.ceer", "ductless.volts", "ductless.mca_a", "ductless.mop_a"}
+) | {
     f"{table}.{column}"
     for table in ("ductless", "trade")
     for column in ("price_usd", "line_set_m", "seer2", "eer2", "hspf2")

@@ -55,6 +55,8 @@ _WORDS: Final[dict[str, str]] = {
     "new": "A new one",
     "any": "Any day",
     "free": "A friend, free",
+    "2017_or_older": "2017 or older",
+    "within_25_ft": "There is one",
     NOT_KNOWN: DONT_KNOW,
 }
 
@@ -70,6 +72,9 @@ _BY_PATH: Final[dict[str, dict[str, str]]] = {
     "window.opening": {"none": "No window"},
     "work.helper": {"none": "Nobody"},
     "site.circuit": {"shared": "A shared one"},
+    "site.receptacle": {"none": "None in reach"},
+    "site.code_edition": {edition: edition for edition in ("2020", "2023", "2026")},
+    "site.conductor": {size: f"{size} gauge" for size in ("14", "12", "10", "8", "6")},
 }
 
 _SIZES: Final = ("window.size", "kit.size", "hired.size")

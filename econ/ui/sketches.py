@@ -1,4 +1,4 @@
-"""Drawings of the room and of the wall, from the answers so far and the usual values."""
+"""Drawings of the room, the wall and the circuit, from the answers so far and the usual values."""
 
 import math
 from typing import Final
@@ -6,11 +6,12 @@ from typing import Final
 import streamlit as st
 
 from econ.case.choices import CHOICES
+from econ.report.sketch import circuit as circuit_sketch
 from econ.report.sketch import room as room_sketch
 from econ.report.sketch import wall as wall_sketch
 from econ.report.sketch.room import COMPASS, RoomDrawing
 from econ.report.sketch.wall import WallDrawing
-from econ.ui import look, state, usual
+from econ.ui import look, now, state, usual
 
 _UNDRAWN: Final = "not_known"
 
@@ -29,6 +30,13 @@ def draw_wall() -> None:
     """Draw the wall and the line set to scale, once the lengths are known."""
     if (drawn := _wall()) is not None:
         look.drawing(wall_sketch.section(drawn, state.units()), wall_sketch.description(drawn, state.units()))
+
+
+def draw_circuit() -> None:
+    """Draw the circuit from panel to unit, what is known and what is not, once there is an answer."""
+    if (answer := now.present().answer) is not None:
+        drawn = circuit_sketch.circuit_drawing(answer.sheet)
+        look.drawing(circuit_sketch.ladder(drawn, state.units()), circuit_sketch.description(drawn, state.units()))
 
 
 def _room(index: int) -> RoomDrawing | None:

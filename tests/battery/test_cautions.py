@@ -10,7 +10,23 @@ from econ.kernel.alternative import ALTERNATIVES
 from econ.kernel.caution import Severity, Topic
 from econ.kernel.units import suffix_of
 
-CAPITALS = {"US", "EPA", "CFR", "IEC", "NIOSH", "Clean", "Air", "Act", "Renovation", "Repair", "Painting"}
+CAPITALS = {
+    "US",
+    "NEC",
+    "B",
+    "F",
+    "September",
+    "EPA",
+    "CFR",
+    "IEC",
+    "NIOSH",
+    "Clean",
+    "Air",
+    "Act",
+    "Renovation",
+    "Repair",
+    "Painting",
+}
 CAPITALS |= {
     "Guide",
     "Radon",

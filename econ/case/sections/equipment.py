@@ -46,6 +46,14 @@ class Kit(Section):
     connection: Choice = choice(
         "Line connection", "How the pre-charged lines join: once, many times, or by flared ends."
     )
+    mca_a: Amt = amount(
+        "Minimum circuit ampacity (MCA)", "Amperes, from the label; nobody can compute it for a real unit.",
+        Measure("A", "", 3.0, 100.0),
+    )  # fmt: skip
+    mop_a: Amt = amount(
+        "Largest breaker (MOP)", "Amperes, from the label: maximum overcurrent protection.",
+        Measure("A", "", 10.0, 125.0),
+    )  # fmt: skip
     price_usd: Amt = amount("Price of the kit", "Delivered, before tax; left out, usual for its size and class.", USD)
     line_set_m: Amt = amount("Line set in the box", "Length of the pipes that come with it.", length(1.0, 30.0))
     seer2: Amt = amount("Cooling efficiency (SEER2)", _RATING, Measure("Btu/(W*hour)", "", 12.0, 40.0), expert=True)

@@ -60,6 +60,17 @@ class Site(Section):
     circuit: Choice = choice(
         "Circuit", "A new one, one that serves nothing else already, or one shared with other things."
     )
+    breaker_a: Amt = amount("Its breaker", "Amperes, there or planned.", Measure("A", "", 10.0, 125.0))
+    conductor: Choice = choice(
+        "Its wire", "Copper, by gauge number; choose takes the thinnest that carries the label's minimum."
+    )
+    code_edition: Choice = choice(
+        "Electrical code in force",
+        "The edition that the permit office has adopted; it decides ground-fault protection.",
+    )
+    receptacle: Choice = choice(
+        "Outlet for service", "An outdoor outlet within 25 ft of the outdoor unit, for whoever services it."
+    )
 
 
 class Work(Section):

@@ -11,6 +11,7 @@ from econ.caution import registry
 from econ.caution.facts import Facts
 from econ.evaluate.served import served_rooms
 from econ.evaluate.structure import Structure
+from econ.evaluate.wiring.circuit import circuit_claims, circuit_numbers
 from econ.evaluate.wiring.installation_site import Inputs, site_facts
 from econ.installation.anchoring import YIELDING_BASES, top_pull_n
 from econ.kernel.alternative import HIRED, SELF, WINDOW
@@ -99,6 +100,8 @@ def facts(structure: Structure, values: Mapping[str, FloatArray], results: Cauti
         **_room_facts(structure, inputs),
         **_site_claims(structure, inputs, at),
         **_numbers(inputs),
+        **circuit_numbers(inputs),
+        **circuit_claims(inputs),
         **_result_facts(results, n_row),
     }
     return Facts(**read)

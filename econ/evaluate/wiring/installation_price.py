@@ -94,7 +94,7 @@ def _marked_up_line(route: Route, key: str, quantity: FloatArray, marked_up: Flo
 
 
 def circuit_lines(route: Route, is_circuit: BoolArray) -> list[Line]:
-    """Return the circuit as a package by distance, and the spaces in the panel it needs.
+    """Return the circuit as a package by distance, the spaces in the panel it needs, and what protects it.
 
     Parameters
     ----------
@@ -123,6 +123,20 @@ def circuit_lines(route: Route, is_circuit: BoolArray) -> list[Line]:
     return [
         Line("circuit", label, "labour", "electrician", "circuit", source, is_circuit.astype(float), price),
         route.cost_line("panel_spaces_usd", "labour", "electrician", lacks_space.astype(float)),
+        *_protection_lines(route),
+    ]
+
+
+def _protection_lines(route: Route) -> list[Line]:
+    """Return ground-fault protection and the outlet for service, where the code in force asks for them.
+
+    A circuit that the user runs carries its own protection among its materials.
+    """
+    facts = route.site.facts
+    is_adder = facts["ground_fault"] & ~route.is_done("circuit", SELF_PARTY)
+    return [
+        route.cost_line("ground_fault_adder_usd", "labour", "electrician", is_adder.astype(float)),
+        route.cost_line("service_receptacle_usd", "labour", "electrician", facts["receptacle_lacks"].astype(float)),
     ]
 
 

@@ -21,6 +21,12 @@ LARGE_WINDOW_UNIT_W: Final = 3810.0
 DEEP_WALL_M: Final = 0.23
 """m, 9 in: thickness beyond which a core bit needs its extension. Assumption."""
 
+BREAKER_EDITIONS: Final = ("2020", "2023")
+"""Editions whose ground-fault protection of an outdoor unit is a breaker that protects people."""
+
+SWITCH_EDITIONS: Final = ("2026", NOT_KNOWN)
+"""Editions that know protection made for such units, as a switch by the unit; taken where nobody has asked."""
+
 _CORE_WALLS: Final = ("poured_concrete", "solid_brick", "stone")
 _HAMMER_WALLS: Final = ("brick_on_frame", "block", NOT_KNOWN)
 
@@ -86,6 +92,8 @@ def site_facts(structure: Structure, inputs: Inputs) -> dict[str, BoolArray]:
         "on_bracket": is_bracket,
         "on_roof": is_roof,
         "new_circuit": new_circuit,
+        "ground_fault": ~inputs.is_option("site.code_edition", "2017_or_older"),
+        "receptacle_lacks": ~inputs.is_option("site.receptacle", "within_25_ft"),
         "hard_wired": new_circuit | ~inputs.is_option("kit.volts", "120"),
         "drain_gravity": by_gravity,
         "drain_pump": ~by_gravity,
@@ -126,6 +134,8 @@ def quantities(inputs: Inputs) -> dict[str, FloatArray]:
         The empty name is one.
     """
     line_m = inputs.number("site.line_run_m")
+    is_breaker = inputs.is_option("site.code_edition", *BREAKER_EDITIONS).astype(np.float64)
+    is_switch = inputs.is_option("site.code_edition", *SWITCH_EDITIONS).astype(np.float64)
     return {
         "": np.ones(inputs.n_row),
         "unit_count": inputs.number("window.count"),
@@ -133,6 +143,10 @@ def quantities(inputs: Inputs) -> dict[str, FloatArray]:
         "line_m": line_m,
         "drain_m": line_m,
         "beyond_cover_m": np.maximum(line_m - COVER_KIT_M, 0.0),
+        "gfci_breaker_count": is_breaker,
+        "plain_breaker_count": 1.0 - is_breaker,
+        "ground_fault_switch_count": is_switch,
+        "plain_switch_count": 1.0 - is_switch,
         "panel_m": inputs.number("site.panel_distance_m"),
     }
 

@@ -4,7 +4,7 @@ from typing import Final
 
 import streamlit as st
 
-from econ.ui import closing, fields, look, now
+from econ.ui import closing, fields, look, now, sketches
 
 GROUPS: Final = (
     (
@@ -12,6 +12,22 @@ GROUPS: Final = (
         ("kit.size", "kit.grade", "kit.volts", "kit.connection", "kit.price_usd", "kit.line_set_m"),
     ),
     ("The unit a contractor would put in", ("hired.size", "hired.grade")),
+    (
+        "Its label and its circuit, as far as you know",
+        ("kit.mca_a", "kit.mop_a", "site.breaker_a", "site.conductor", "site.code_edition", "site.receptacle"),
+    ),
+    (
+        "Has the home's service room for it?",
+        (
+            "panel.service_a",
+            "panel.home_area_m2",
+            "panel.range",
+            "panel.dryer",
+            "panel.water_heater",
+            "panel.car_charger",
+            "panel.heat_w",
+        ),
+    ),
     (
         "Window units, if they fit",
         (
@@ -38,6 +54,8 @@ st.title("Which size and kind does the job, and what must be true of the circuit
 present = now.present()
 look.pictures(present.answer, "capacity")
 look.sizes(present.answer)
+st.subheader("What must be true of the circuit?")
+sketches.draw_circuit()
 for title, paths in GROUPS:
     fields.group(title, *paths)
 fields.expert(*EXPERT)

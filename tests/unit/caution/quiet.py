@@ -20,6 +20,13 @@ NUMBERS = {
     "charge_kg": 0.68,
     "lfl_kg_per_m3": 0.307,
     "floor_area_m2": 25.0,
+    "mca_a": 15.0,
+    "mop_a": 25.0,
+    "breaker_a": 20.0,
+    "conductor_a": 20.0,
+    "voltage_drop_frac": 0.02,
+    "service_load_a": 90.0,
+    "service_a": 100.0,
     "outdoor_kg": 28.0,
     "indoor_kg": 10.0,
     "window_kg": 25.0,
@@ -41,7 +48,7 @@ NUMBERS = {
     "self_late_d": -30.0,
     "hired_late_d": -10.0,
 }
-TRUE = ("is_frame", "has_helper", "heat_asked")
+TRUE = ("is_frame", "has_helper", "heat_asked", "label_read")
 
 
 def facts(**changed: Any) -> Facts:

@@ -77,6 +77,8 @@ def test_what_is_not_known_takes_the_careful_side():
         "site__association": "not_known",
         "site__drain": "not_known",
         "site__owner_may_electrical": "not_known",
+        "site__code_edition": "not_known",
+        "site__receptacle": "not_known",
         "kit__connection": "not_known",
         "window__escape": "not_known",
         "window__outlet": "not_known",
@@ -85,6 +87,8 @@ def test_what_is_not_known_takes_the_careful_side():
         "permit.unknown",
         "electrical.circuit_unknown",
         "electrical.panel_unknown",
+        "electrical.ground_fault_unknown",
+        "electrical.service_receptacle",
         "permit.let_home",
         "permit.association",
         "water.condensate_pump",
@@ -115,3 +119,48 @@ def test_rows_are_found_one_by_one():
     raised = {each.code: each.rows.tolist() for each in found(structure(), values(), many, 3)}
     assert raised["sizing.kit_too_small"] == [True, False, False]
     assert raised["sizing.kit_oversized"] == [False, False, True]
+
+
+def at(**changed):
+    return facts(structure(), values(**changed), results(), 1)
+
+
+@pytest.mark.parametrize(
+    ("edition", "is_asked"), [("2017_or_older", False), ("2020", True), ("2023", True), ("2026", True)]
+)
+def test_the_code_edition_in_force_decides_ground_fault_protection(edition, is_asked):
+    assert ("electrical.ground_fault" in codes(site__code_edition=edition)) is is_asked
+    assert "electrical.ground_fault_unknown" not in codes(site__code_edition=edition)
+
+
+@pytest.mark.parametrize(
+    ("word", "mca_a", "carries_a"), [("choose", 15.0, 15.0), ("not_known", 15.1, 20.0), ("14", 24.0, 15.0)]
+)
+def test_a_wire_that_was_not_named_is_the_thinnest_that_carries_the_minimum(word, mca_a, carries_a):
+    assert at(site__conductor=word, kit__mca_a=mca_a).conductor_a[0] == carries_a
+
+
+# 30 m of 14 AWG at 15 A: 2 x 30 x 15 x 0.010074 ohm/m = 9.07 V, 7.6 % of 120 V and 3.8 % of 240 V.
+@pytest.mark.parametrize(("volts", "frac"), [("120", 0.0756), ("240", 0.0378)])
+def test_voltage_lost_on_the_run(volts, frac):
+    found = at(site__panel_distance_m=30.0, site__conductor="14", kit__volts=volts)
+    assert found.voltage_drop_frac[0] == pytest.approx(frac, abs=5e-5)
+
+
+# 100 m2 x 32.29 = 3,229; circuits 4,500; small 3,000; range 10,000; dryer 5,000; water heater 4,500 = 30,229 VA
+# first 8,000 + 0.4 x 22,229 = 16,892; the unit 15 A x 240 V = 3,600; together 20,492 VA = 85.4 A; electric heat of
+# 12,000 W more: 135.4 A.
+def test_the_service_is_full_only_where_its_rating_is_known_and_lower():
+    assert at(panel__home_area_m2=100.0).service_load_a[0] == pytest.approx(85.38, abs=0.01)
+    assert at(panel__home_area_m2=100.0, now__heat="electric").service_load_a[0] == pytest.approx(135.38, abs=0.01)
+    assert "electrical.service_full" not in codes(now__heat="electric")
+    full = {"panel__home_area_m2": 100.0, "panel__service_a": 100.0}
+    assert "electrical.service_full" in codes(now__heat="electric", **full)
+    assert "electrical.service_full" not in codes(**full)
+
+
+def test_a_label_that_was_not_read_stops_nothing_but_is_said():
+    found = codes(kit__label_read_frac=0.0, site__breaker_a=90.0)
+    assert "electrical.breaker_above_maximum" not in found
+    assert "electrical.label_not_read" in found
+    assert "electrical.breaker_above_maximum" in codes(site__breaker_a=90.0)

@@ -227,3 +227,43 @@ def test_the_board_shows_which_party_may_do_a_task_and_what_locks_it():
     assert route.is_allowed[0, hole].tolist() == [True, True, False, True]
     assert "licensed electrician" in route.task_locks[cable][0]
     assert route.task_locks[hole] == ()
+
+
+# An electrician's circuit: adder 240; no outlet for service known: 240. Older code and an outlet there: nothing.
+@pytest.mark.parametrize("edition", ["2020", "2023", "2026", "not_known"])
+def test_ground_fault_protection_is_priced_unless_the_code_in_force_is_older(edition):
+    found = [amounts(routes(site__code_edition=edition)[way])["ground_fault_adder_usd"] for way in (SELF, HIRED)]
+    assert found == [240.0, 240.0]
+    assert amounts(routes()[SELF])["ground_fault_adder_usd"] == 0.0
+
+
+@pytest.mark.parametrize(("word", "price"), [("within_25_ft", 0.0), ("none", 240.0), ("not_known", 240.0)])
+def test_the_outlet_for_service_is_priced_where_none_is_known(word, price):
+    found = [amounts(routes(site__receptacle=word)[way])["service_receptacle_usd"] for way in (SELF, HIRED)]
+    assert found == [price, price]
+
+
+# Own wiring under an older code: plain breaker 22 and switch 28. 2023: breaker that protects people 150, plain switch.
+# 2026 or not known: plain breaker, switch made for such units 260.
+@pytest.mark.parametrize(
+    ("edition", "prices"),
+    [
+        ("2017_or_older", [22.0, 0.0, 28.0, 0.0]),
+        ("2023", [0.0, 150.0, 28.0, 0.0]),
+        ("2026", [22.0, 0.0, 0.0, 260.0]),
+        ("not_known", [22.0, 0.0, 0.0, 260.0]),
+    ],
+)
+def test_a_circuit_of_ones_own_carries_its_protection_among_its_materials(edition, prices):
+    said = {"site__owner_may_electrical": "yes", "site__code_edition": edition}
+    found = amounts(routes(shape=structure(parties=(("circuit", "self"),)), **said)[SELF])
+    keys = ("standard_breaker_usd", "gfci_breaker_usd", "disconnect_usd", "ground_fault_disconnect_usd")
+    assert [found[key] for key in keys] == prices
+    assert found["ground_fault_adder_usd"] == 0.0
+
+
+def test_a_quote_that_includes_the_circuit_pays_for_its_protection():
+    said = {"site__code_edition": "2023", "quote__total_usd": 5000.0}
+    assert "ground_fault_adder_usd" not in amounts(routes(shape=structure(has_quote=True), **said)[HIRED])
+    lacking = routes(shape=structure(has_quote=True), quote__electrical="no", **said)[HIRED]
+    assert amounts(lacking)["ground_fault_adder_usd"] == 240.0

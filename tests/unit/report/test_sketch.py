@@ -6,10 +6,13 @@ from xml.etree import ElementTree
 
 import pytest
 
+from econ.evaluate.sheet import Entry, sheet_of
+from econ.kernel.spread import Spread
 from econ.report.numbers import UnitSystem
-from econ.report.sketch import room, wall
+from econ.report.sketch import circuit, room, wall
 from econ.report.sketch.element import SHORTAGE_COLOUR, WINDOW_COLOUR
 from econ.report.style import GROUNDS, contrast
+from tests.unit.installation.site_values import site_values
 
 SVG = "{http://www.w3.org/2000/svg}"
 LOWER_LEVEL = room.RoomDrawing(
@@ -24,10 +27,36 @@ LOWER_LEVEL = room.RoomDrawing(
     below="basement_floor",
 )
 WALL = wall.WallDrawing(0.25, 5.8, 7.6, 1.5, 0.1, 0.1)
+LADDER = circuit.CircuitDrawing(
+    service_a=100.0,
+    load_a=85.4,
+    breaker_a=20.0,
+    size_awg=12.0,
+    conductor_a=20.0,
+    is_wire_named=True,
+    length_m=9.1,
+    drop_frac=0.0072,
+    supply_v=240.0,
+    protection="ground-fault protection: asked by this code",
+    mca_a=15.0,
+    mop_a=25.0,
+    is_label_read=True,
+)
+NOTHING_KNOWN = replace(
+    LADDER,
+    service_a=float("nan"),
+    breaker_a=float("nan"),
+    is_wire_named=False,
+    protection="ground-fault protection: code not known",
+    is_label_read=False,
+)
 DRAWINGS = [
     (room.plan, LOWER_LEVEL),
     (room.section, LOWER_LEVEL),
     (wall.section, WALL),
+    (circuit.ladder, LADDER),
+    (circuit.ladder, replace(LADDER, breaker_a=40.0)),
+    (circuit.ladder, NOTHING_KNOWN),
 ]
 
 
@@ -132,3 +161,45 @@ def test_a_great_height_is_left_out_and_written():
 
 def test_an_outdoor_unit_above_the_indoor_one_is_told_as_below():
     assert "hangs 1.0 m below the outdoor unit" in wall.description(replace(WALL, line_rise_m=-1.0), UnitSystem.SI)
+
+
+def broken(drawn):
+    return circuit.ladder(drawn, UnitSystem.US).count("stroke-dasharray")
+
+
+def test_what_is_known_of_the_circuit_is_drawn_whole_and_the_rest_broken():
+    assert (broken(LADDER), broken(NOTHING_KNOWN)) == (0, 5)
+    assert broken(replace(LADDER, breaker_a=float("nan"))) == 1
+
+
+def test_what_is_not_known_of_the_circuit_is_told():
+    told = circuit.description(NOTHING_KNOWN, UnitSystem.US)
+    assert "Still to be found out: panel, breaker, wire, switch, unit." in told
+    assert "read your unit's label" in told
+    assert "Still to be found out" not in circuit.description(LADDER, UnitSystem.US)
+
+
+@pytest.mark.parametrize(
+    ("changed", "part"),
+    [
+        ({"breaker_a": 25.1}, "breaker"),
+        ({"breaker_a": 14.9}, "breaker"),
+        ({"conductor_a": 14.9}, "wire"),
+        ({"load_a": 100.1}, "panel"),
+    ],
+)
+def test_a_part_that_does_not_fit_is_told_and_marked(changed, part):
+    odd = replace(LADDER, **changed)
+    assert f"Does not fit: {part}." in circuit.description(odd, UnitSystem.US)
+    assert SHORTAGE_COLOUR in circuit.ladder(odd, UnitSystem.US)
+    assert SHORTAGE_COLOUR not in circuit.ladder(LADDER, UnitSystem.US)
+
+
+def test_the_ladder_of_a_case_shows_its_likely_values():
+    values = site_values(site__breaker_a=20.0, site__conductor="12", site__code_edition="not_known")
+    entries = {path: Entry(Spread(*(float(value),) * 3, "test"), "") for path, value in values.items()}
+    drawn = circuit.circuit_drawing(sheet_of(entries))
+    assert (drawn.breaker_a, drawn.size_awg, drawn.conductor_a, drawn.supply_v) == (20.0, 12.0, 20.0, 240.0)
+    assert drawn.is_wire_named
+    assert drawn.is_label_read
+    assert "code not known" in drawn.protection
