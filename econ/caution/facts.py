@@ -32,8 +32,8 @@ class Facts:
         An association must agree, or it is not known.
     is_flare : ndarray
         The lines are flared, not quick-connect.
-    line_run_m, line_box_m, line_rise_m, rise_limit_m : ndarray
-        Line needed, line in the box, height difference and its limit. [m]
+    line_run_m, line_box_m, line_limit_m, line_rise_m, rise_limit_m : ndarray
+        Line needed, line in the box, longest allowed, height difference and its limit. [m]
     charge_kg, lfl_kg_per_m3, floor_area_m2 : ndarray
         Refrigerant charge, its lower flammability limit, floor of the smallest room the indoor unit hangs in.
         [kg] [kg/m^3] [m^2]
@@ -66,13 +66,25 @@ class Facts:
         Old window units are there.
     heat_asked, dry_asked : ndarray
         Duties asked for.
+    has_backup, window_heats : ndarray
+        Other heat is there and stays; the window unit heats too.
+    heat_design_c, kit_cutout_c, hired_cutout_c, window_cutout_c : ndarray
+        Cold design night; outdoor temperature below which each does not heat. [degC]
+    pan_heater_w : ndarray
+        Base-pan heater of the ductless class; 0 for none. [W]
+    mean_cool_w, window_least_w, kit_least_w, hired_least_w : ndarray
+        Mean need of the hours of cooling; least output of each. [W]
+    window_cycling_h, kit_cycling_h, hired_cycling_h : ndarray
+        Hours a year below the least output, likely values. [hour]
+    window_cold_h, kit_cold_h, hired_cold_h : ndarray
+        Hours a year in which heating falls short. [hour]
     moisture_share_frac : ndarray
         Latent part of the yearly cooling need. [dimensionless]
     design_cool_w, design_heat_w : ndarray
         Design loads of the served rooms. [W]
     window_cool_w, kit_cool_w, hired_cool_w : ndarray
         Cooling each gives on the design day. [W]
-    kit_heat_w, hired_heat_w : ndarray
+    kit_heat_w, hired_heat_w, window_heat_w : ndarray
         Heating each gives on the design day. [W]
     kit_short_h, hired_short_h, window_short_h : ndarray
         Hours a year in which cooling falls short. [hour]
@@ -101,6 +113,7 @@ class Facts:
     is_flare: BoolArray
     line_run_m: FloatArray
     line_box_m: FloatArray
+    line_limit_m: FloatArray
     line_rise_m: FloatArray
     rise_limit_m: FloatArray
     charge_kg: FloatArray
@@ -141,6 +154,24 @@ class Facts:
     has_old_units: BoolArray
     heat_asked: BoolArray
     dry_asked: BoolArray
+    has_backup: BoolArray
+    window_heats: BoolArray
+    heat_design_c: FloatArray
+    kit_cutout_c: FloatArray
+    hired_cutout_c: FloatArray
+    window_cutout_c: FloatArray
+    pan_heater_w: FloatArray
+    mean_cool_w: FloatArray
+    window_least_w: FloatArray
+    kit_least_w: FloatArray
+    hired_least_w: FloatArray
+    window_cycling_h: FloatArray
+    kit_cycling_h: FloatArray
+    hired_cycling_h: FloatArray
+    window_cold_h: FloatArray
+    kit_cold_h: FloatArray
+    hired_cold_h: FloatArray
+    window_heat_w: FloatArray
     moisture_share_frac: FloatArray
     design_cool_w: FloatArray
     design_heat_w: FloatArray

@@ -8,6 +8,7 @@ from econ.caution.anchor import ANCHOR_RULES
 from econ.caution.circuit import CIRCUIT_RULES
 from econ.caution.facts import Facts
 from econ.caution.lifting import LIFTING_RULES
+from econ.caution.part_load import PART_LOAD_RULES
 from econ.caution.permit import PERMIT_RULES
 from econ.caution.power import POWER_RULES
 from econ.caution.refrigerant import REFRIGERANT_RULES
@@ -27,6 +28,7 @@ RULES: Final[tuple[Rule, ...]] = (
     *ANCHOR_RULES,
     *ROOM_RULES,
     *SIZING_RULES,
+    *PART_LOAD_RULES,
 )
 """Every rule once."""
 

@@ -29,6 +29,52 @@ def cooling_capacity_w(machine: MachineRows, dry_bulb_c: FloatArray) -> FloatArr
     return capacity
 
 
+def least_cooling_w(machine: MachineRows, dry_bulb_c: FloatArray) -> FloatArray:
+    """Return the least cooling output a machine can give without switching off, at outdoor temperatures.
+
+    Parameters
+    ----------
+    machine : MachineRows
+        B machines.
+    dry_bulb_c : ndarray, shape (n,) or (B, n)
+        Outdoor dry bulb. [degC]
+
+    Returns
+    -------
+    least_w : ndarray, shape (B, n)
+        Full output where the speed is fixed; 0 where it cannot cool. [W]
+    """
+    at_c = np.atleast_2d(np.asarray(dry_bulb_c, dtype=np.float64))
+    least: FloatArray = cooling_speeds(machine.cooling, at_c)[0].capacity_w * machine.can_cool[:, None]
+    return least
+
+
+def below_least_h(machine: MachineRows, need_w: FloatArray, dry_bulb_c: FloatArray, weight_d: FloatArray) -> FloatArray:
+    """Return the hours a year in which a machine switches on and off, as less is wanted than its least output.
+
+    Parameters
+    ----------
+    machine : MachineRows
+        B machines.
+    need_w : ndarray, shape (24, B, n_day)
+        Total cooling wanted, drying included. [W]
+    dry_bulb_c : ndarray, shape (24, B, n_day)
+        Outdoor dry bulb. [degC]
+    weight_d : ndarray, shape (n_day,)
+        How many days each weather day stands for. [day]
+
+    Returns
+    -------
+    below_h : ndarray, shape (B,)
+        Hours with a need below the least output. [hour]
+    """
+    below = np.zeros(len(machine.shr))
+    for wanted_w, outdoor_c in zip(need_w, dry_bulb_c, strict=True):
+        is_below = (wanted_w > 0.0) & (wanted_w < least_cooling_w(machine, outdoor_c))
+        below += np.cumsum(is_below * weight_d, axis=-1)[:, -1]
+    return below
+
+
 def heating_capacity_w(machine: MachineRows, dry_bulb_c: FloatArray) -> FloatArray:
     """Return full-speed heating output at outdoor temperatures.
 
@@ -146,7 +192,7 @@ def sizing_findings(machine: MachineRows, loads: SizingLoads) -> SizingFindings:
     """
     cool_w = cooling_capacity_w(machine, loads.cool_design_c[:, None])[:, 0]
     heat_w = heating_capacity_w(machine, loads.heat_design_c[:, None])[:, 0]
-    least_w = cooling_speeds(machine.cooling, loads.mean_cooling_c[:, None])[0].capacity_w[:, 0] * machine.can_cool
+    least_w = least_cooling_w(machine, loads.mean_cooling_c[:, None])[:, 0]
     return SizingFindings(
         too_small=cool_w < loads.design_cooling_w,
         oversized=least_w > loads.mean_cooling_w,

@@ -8,7 +8,7 @@ import numpy as np
 
 from econ.case.choices import code, option_at
 from econ.equipment.machine import MachineRows
-from econ.equipment.sizing import cooling_capacity_w, heating_capacity_w
+from econ.equipment.sizing import cooling_capacity_w, heating_capacity_w, least_cooling_w
 from econ.evaluate.physics import Physics, is_cooled_enough
 from econ.evaluate.result import AlternativeResult, Capability
 from econ.evaluate.shortage import taken
@@ -163,6 +163,13 @@ def caution_results(parts: Parts, alternatives: Sequence[AlternativeResult]) -> 
         design_heat_w=parts.design.heating_w,
         cool_given_w=np.stack([cooling_capacity_w(unit, hot)[:, 0] for unit in units]),
         heat_given_w=np.stack([heating_capacity_w(unit, cold)[:, 0] for unit in units]),
+        least_given_w=np.stack(
+            [least_cooling_w(unit, parts.hours.need.mean_cooling_c[:, None])[:, 0] for unit in units]
+        ),
+        mean_cool_w=parts.hours.need.mean_cooling_w,
+        below_least_h=parts.hours.below_least_h,
+        heat_design_c=parts.design.heat_design_c,
+        heat_short_h=np.stack([each.unmet_heating_h for each in alternatives]),
         cool_short_h=np.stack([each.unmet_cooling_h for each in alternatives]),
         in_service_d=np.stack([each.in_service_d for each in alternatives]),
         season_end_d=np.where(parts.is_cooling_asked, parts.season_half_d, np.nan),

@@ -11,6 +11,7 @@ from econ.climate.weather import Weather
 from econ.energy.served import kwh_by_month, monthly_kwh, per_year
 from econ.equipment.demand import Demand
 from econ.equipment.machine import MachineRows
+from econ.equipment.sizing import below_least_h
 from econ.evaluate.blocks import in_blocks, rows_for
 from econ.evaluate.served import served_rooms
 from econ.evaluate.shortage import Block, limited_use, taken
@@ -69,6 +70,8 @@ class Physics:
     bin_c, bin_h, bin_cool_w, bin_heat_w : ndarray, shape (n_bin,)
         Outdoor temperature bins of the first row: middle, hours a year, mean cooling and heating wanted.
         [degC] [hour] [W] [W]
+    below_least_h : ndarray, shape (A,)
+        Hours a year in which each way's machine would give more than is wanted at its least, first row. [hour]
     """
 
     need: Need
@@ -79,6 +82,7 @@ class Physics:
     bin_h: FloatArray
     bin_cool_w: FloatArray
     bin_heat_w: FloatArray
+    below_least_h: FloatArray
 
 
 def physics(structure: Structure, values: Values, weather: Weather, n_row: int) -> Physics:
@@ -107,9 +111,9 @@ def physics(structure: Structure, values: Values, weather: Weather, n_row: int) 
     found = in_blocks(block, values, n_row, rows_for(len(weather.weight_d)))
     first = {path: value[:1] if np.ndim(value) else value for path, value in values.items()}
     bins, need, units = found[0].bins, joined([each.need for each in found]), _by_way([each.units for each in found])
-    uses = [each.uses for each in found]
+    uses, below_h = [each.uses for each in found], found[0].below_least_h
     found.clear()
-    return Physics(need, _by_way(uses), units, room_kwh(structure, first, weather), *bins)
+    return Physics(need, _by_way(uses), units, room_kwh(structure, first, weather), *bins, below_h)
 
 
 def is_cooled_enough(values: Values, need: Need, use: EnergyUse) -> BoolArray:
@@ -173,6 +177,7 @@ class Found:
     uses: tuple[EnergyUse, ...]
     units: tuple[MachineRows, ...]
     bins: Bins
+    below_least_h: FloatArray
 
 
 def _block(structure: Structure, values: Values, weather: Weather, n_row: int) -> Found:
@@ -186,7 +191,8 @@ def _block(structure: Structure, values: Values, weather: Weather, n_row: int) -
         else:
             found_by = with_dehumidifier(of_way(structure, block, weather, position), machine)
             uses.append(limited_use(structure, found_by, weather, machine))
-    return Found(_monthly(block.demand, weather), tuple(uses), units, _bins(block.demand, weather))
+    below_h = _below_least_h(units, block.demand, weather)
+    return Found(_monthly(block.demand, weather), tuple(uses), units, _bins(block.demand, weather), below_h)
 
 
 def _block_of(structure: Structure, values: Values, weather: Weather, n_row: int) -> Block:
@@ -264,6 +270,13 @@ def _monthly(demand: Demand, weather: Weather) -> Need:
         mean_cooling_w=per_year(demand.cool_wh + demand.latent_wh, weather.weight_d) / at_least_one,
         mean_cooling_c=mean_c + demand.warming_k,
     )
+
+
+def _below_least_h(units: Sequence[MachineRows], demand: Demand, weather: Weather) -> FloatArray:
+    """Return the hours a year in which each machine of the first row switches on and off, shape (A,)."""
+    wanted_w = np.where(demand.cool_w[:, :1] > 0.0, demand.cool_w[:, :1] + demand.latent_w[:, :1], 0.0)
+    outdoor_c, first = demand.outdoor_c[:, :1] + demand.warming_k[0], np.array([0])
+    return np.array([below_least_h(taken(unit, first), wanted_w, outdoor_c, weather.weight_d)[0] for unit in units])
 
 
 def _bins(demand: Demand, weather: Weather) -> Bins:

@@ -31,8 +31,16 @@ class CautionResults:
         Total cooling and heating of the served rooms on the design days. [W]
     cool_given_w, heat_given_w : ndarray, shape (A, B)
         What each alternative gives on those days; NaN raises nothing. [W]
-    cool_short_h : ndarray, shape (A, B)
-        Hours a year in which cooling falls short. [hour]
+    least_given_w : ndarray, shape (A, B)
+        Least cooling each gives without switching off, at the mean outdoor temperature of cooled hours. [W]
+    mean_cool_w : ndarray, shape (B,)
+        Mean total cooling over the hours that want any; 0 where none does. [W]
+    below_least_h : ndarray, shape (A,)
+        Hours a year below the least output, likely row. [hour]
+    heat_design_c : ndarray, shape (B,)
+        Outdoor temperature of the cold design night. [degC]
+    cool_short_h, heat_short_h : ndarray, shape (A, B)
+        Hours a year in which cooling and heating fall short. [hour] [hour]
     in_service_d : ndarray, shape (A, B)
         Days from the decision to service; NaN where nothing new comes. [day]
     season_end_d : ndarray, shape () or (B,)
@@ -45,7 +53,12 @@ class CautionResults:
     design_heat_w: FloatArray
     cool_given_w: FloatArray
     heat_given_w: FloatArray
+    least_given_w: FloatArray
+    mean_cool_w: FloatArray
+    below_least_h: FloatArray
+    heat_design_c: FloatArray
     cool_short_h: FloatArray
+    heat_short_h: FloatArray
     in_service_d: FloatArray
     season_end_d: FloatArray
     moisture_share_frac: FloatArray
@@ -117,6 +130,7 @@ def _numbers(inputs: Inputs) -> dict[str, FloatArray]:
         "bite_m": "costs.core_bite_m",
         "line_run_m": "site.line_run_m",
         "line_box_m": "kit.line_set_m",
+        "line_limit_m": "kit.line_max_m",
         "line_rise_m": "site.line_rise_m",
         "rise_limit_m": "kit.rise_max_m",
         "charge_kg": "kit.charge_kg",
@@ -127,6 +141,10 @@ def _numbers(inputs: Inputs) -> dict[str, FloatArray]:
         "window_kg": "window.weight_kg",
         "outdoor_height_m": "site.outdoor_height_m",
         "anchor_ultimate_n": "site.anchor_ultimate_n",
+        "kit_cutout_c": "kit.cutout_c",
+        "hired_cutout_c": "hired.cutout_c" if "hired.cutout_c" in inputs.values else "kit.cutout_c",
+        "window_cutout_c": "window.cutout_c",
+        "pan_heater_w": "kit.pan_heater_w",
     }
     return {field: _number(inputs, path) for field, path in paths.items()} | {"bracket_pull_n": _pull_n(inputs)}
 
@@ -187,6 +205,8 @@ def _site_claims(structure: Structure, inputs: Inputs, at: dict[str, BoolArray])
         "anchor_refused": asks("site.anchor_base", *YIELDING_BASES),
         "has_old_units": at["has_old_units"],
         "heat_asked": ~asks("use.heat", "no"),
+        "has_backup": ~asks("now.heat", "none") & ~asks("use.present_heat_stays", "no"),
+        "window_heats": np.full(inputs.n_row, structure.technologies[WINDOW] == "reverse_cycle_window"),
         "dry_asked": asks("use.dry", "yes"),
         "quote_lacks_circuit": np.full(inputs.n_row, lacks_circuit),
     }
@@ -198,6 +218,18 @@ def _result_facts(results: CautionResults, n_row: int) -> dict[str, FloatArray]:
         "moisture_share_frac": results.moisture_share_frac,
         "design_cool_w": results.design_cool_w,
         "design_heat_w": results.design_heat_w,
+        "heat_design_c": results.heat_design_c,
+        "mean_cool_w": results.mean_cool_w,
+        "window_least_w": results.least_given_w[WINDOW],
+        "kit_least_w": results.least_given_w[SELF],
+        "hired_least_w": results.least_given_w[HIRED],
+        "window_cycling_h": results.below_least_h[WINDOW],
+        "kit_cycling_h": results.below_least_h[SELF],
+        "hired_cycling_h": results.below_least_h[HIRED],
+        "window_heat_w": results.heat_given_w[WINDOW],
+        "window_cold_h": results.heat_short_h[WINDOW],
+        "kit_cold_h": results.heat_short_h[SELF],
+        "hired_cold_h": results.heat_short_h[HIRED],
         "window_cool_w": results.cool_given_w[WINDOW],
         "kit_cool_w": results.cool_given_w[SELF],
         "hired_cool_w": results.cool_given_w[HIRED],

@@ -36,7 +36,8 @@ def _service_gaps(result: Result, way: AlternativeResult, look: Look) -> list[st
     hot, cold = float(way.unmet_cooling_h[0]), float(way.unmet_heating_h[0])
     wet = float(way.unmet_moisture_kg_per_yr[0])
     if hot >= NOTICED_H:
-        found.append(f"Leaves the room too warm for about {hours(hot)} a year.")
+        high = ", a high estimate: hot days are taken to repeat" if float(way.unmet_cooling_kh[0]) > 0.0 else ""
+        found.append(f"Leaves the room too warm for about {hours(hot)} a year{high}.")
     if asks_heat(result) and is_cooling_only(way):
         found.append("Cools only: all heat still comes from what you have.")
     elif asks_heat(result) and cold >= NOTICED_H:

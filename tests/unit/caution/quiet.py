@@ -15,6 +15,7 @@ NUMBERS = {
     "closed_rooms_count": 0.0,
     "line_run_m": 4.5,
     "line_box_m": 6.0,
+    "line_limit_m": 15.2,
     "line_rise_m": 1.0,
     "rise_limit_m": 7.6,
     "charge_kg": 0.68,
@@ -33,6 +34,22 @@ NUMBERS = {
     "outdoor_height_m": 0.2,
     "bracket_pull_n": 300.0,
     "anchor_ultimate_n": 4000.0,
+    "heat_design_c": 2.0,
+    "kit_cutout_c": -20.0,
+    "hired_cutout_c": -20.0,
+    "window_cutout_c": 99.0,
+    "pan_heater_w": 0.0,
+    "mean_cool_w": 1200.0,
+    "window_least_w": 1000.0,
+    "kit_least_w": 1000.0,
+    "hired_least_w": 1000.0,
+    "window_cycling_h": 200.0,
+    "kit_cycling_h": 200.0,
+    "hired_cycling_h": 200.0,
+    "window_cold_h": 0.0,
+    "kit_cold_h": 0.0,
+    "hired_cold_h": 0.0,
+    "window_heat_w": 0.0,
     "moisture_share_frac": 0.2,
     "design_cool_w": 3000.0,
     "design_heat_w": 3000.0,
@@ -48,7 +65,7 @@ NUMBERS = {
     "self_late_d": -30.0,
     "hired_late_d": -10.0,
 }
-TRUE = ("is_frame", "has_helper", "heat_asked", "label_read")
+TRUE = ("is_frame", "has_helper", "heat_asked", "has_backup", "label_read")
 
 
 def facts(**changed: Any) -> Facts:

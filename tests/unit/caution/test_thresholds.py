@@ -62,6 +62,13 @@ NUMBER_CASES = [
     ("sizing.hired_oversized", "hired_cool_w", [4499.0, 4500.0], [4501.0]),
     ("sizing.kit_short_of_heat", "kit_heat_w", [3000.0, 3001.0], [2999.0]),
     ("sizing.hired_short_of_heat", "hired_heat_w", [3000.0, 3001.0], [2999.0]),
+    ("sizing.window_cycles", "window_least_w", [1199.0, 1200.0], [1201.0]),
+    ("sizing.kit_cycles", "kit_least_w", [1199.0, 1200.0], [1201.0]),
+    ("sizing.hired_cycles", "hired_least_w", [1199.0, 1200.0], [1201.0]),
+    ("sizing.kit_stops_in_cold", "heat_design_c", [-19.0, -19.9], [-20.0, -20.1]),
+    ("sizing.hired_stops_in_cold", "heat_design_c", [-19.0, -19.9], [-20.0, -20.1]),
+    ("sizing.base_pan", "heat_design_c", [0.1, 0.0], [-0.1]),
+    ("line_set.too_long", "line_run_m", [15.1, 15.2], [15.3]),
     ("schedule.window_misses_summer", "window_late_d", [-0.1, 0.0], [0.1]),
     ("schedule.self_misses_summer", "self_late_d", [-0.1, 0.0], [0.1]),
     ("schedule.hired_misses_summer", "hired_late_d", [-0.1, 0.0], [0.1]),
@@ -93,6 +100,31 @@ def test_a_bracket_may_pull_its_top_pair_with_a_quarter_of_one_anchors_breaking_
 def test_bites_are_named_where_masonry_is_thicker_than_the_bit_is_deep(wall_m, is_raised):
     assert ("drilling.several_bites" in codes(wall_thickness_m=wall_m, is_masonry=True)) is is_raised
     assert "drilling.several_bites" not in codes(wall_thickness_m=wall_m)
+
+
+@pytest.mark.parametrize(("route", "heat"), [("kit", "kit_heat_w"), ("hired", "hired_heat_w")])
+def test_backup_is_needed_only_where_heat_is_asked_for_short_and_nothing_else_is_there(route, heat):
+    rule = f"sizing.{route}_needs_backup"
+    assert rule in codes(**{heat: 2999.0}, has_backup=False)
+    assert rule not in codes(**{heat: 3000.0}, has_backup=False)
+    assert rule not in codes(**{heat: 2999.0})
+    assert rule not in codes(**{heat: 2999.0}, has_backup=False, heat_asked=False)
+
+
+def test_a_window_unit_is_stopped_by_cold_only_if_it_heats():
+    cold = {"heat_design_c": -5.0, "window_cutout_c": -5.0}
+    assert "sizing.window_stops_in_cold" in codes(**cold, window_heats=True)
+    assert "sizing.window_stops_in_cold" not in codes(**cold | {"window_cutout_c": -5.1}, window_heats=True)
+    assert "sizing.window_stops_in_cold" not in codes(**cold)
+
+
+def test_frost_matters_only_where_heat_is_asked_for_and_no_pan_heater_is_there():
+    assert "sizing.base_pan" not in codes(heat_design_c=-10.0, heat_asked=False)
+    assert "sizing.base_pan" not in codes(heat_design_c=-10.0, pan_heater_w=50.0)
+
+
+def test_no_cooling_is_no_cycling():
+    assert "sizing.kit_cycles" not in codes(mean_cool_w=0.0, kit_least_w=500.0)
 
 
 # code, facts that raise it
@@ -131,6 +163,10 @@ CLAIM_CASES = [
     ("room.radon", {"is_lower_level": True}),
     ("room.earth_in_doubt", {"is_lower_level": True}),
     ("water.condensate_pump", {"drain_pump": True}),
+    ("sizing.dehumidifier_counted", {"dry_asked": True}),
+    ("sizing.window_stops_in_cold", {"window_heats": True}),
+    ("sizing.kit_needs_backup", {"kit_heat_w": 100.0, "has_backup": False}),
+    ("sizing.hired_needs_backup", {"hired_heat_w": 100.0, "has_backup": False}),
 ]
 
 

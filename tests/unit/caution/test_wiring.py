@@ -26,6 +26,10 @@ def values(rooms=None, **changed):
     for index, each in enumerate(rooms or [{}]):
         read |= room(index, **each)
     read |= {path: np.asarray(value) for path, value in {"kit.charge_kg": 0.68, "kit.lfl_kg_per_m3": 0.307}.items()}
+    cold = {"kit.cutout_c": -20.0, "window.cutout_c": 99.0, "kit.pan_heater_w": 0.0, "kit.line_max_m": 15.2}
+    read |= {path: np.asarray(value) for path, value in cold.items()}
+    stays = {"now.heat": "gas", "use.present_heat_stays": "yes"}
+    read = {path: np.asarray(code(path, word)) for path, word in stays.items()} | read
     read |= {path: np.asarray(value) for path, value in {"kit.line_set_m": 6.1, "site.line_rise_m": 1.0}.items()}
     return read
 
@@ -36,7 +40,12 @@ def results(n_row=1, **changed):
         "design_heat_w": np.full(n_row, 3000.0),
         "cool_given_w": np.full((4, n_row), 3500.0),
         "heat_given_w": np.full((4, n_row), 3500.0),
+        "least_given_w": np.full((4, n_row), 800.0),
+        "mean_cool_w": np.full(n_row, 1000.0),
+        "below_least_h": np.full(4, 100.0),
+        "heat_design_c": np.full(n_row, -10.0),
         "cool_short_h": np.zeros((4, n_row)),
+        "heat_short_h": np.zeros((4, n_row)),
         "in_service_d": np.full((4, n_row), 30.0),
         "season_end_d": np.asarray(100.0),
         "moisture_share_frac": np.full(n_row, 0.2),

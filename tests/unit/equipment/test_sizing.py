@@ -5,8 +5,17 @@ import pytest
 
 from econ.equipment.curve import variable_speed_split
 from econ.equipment.part_load import cooling_speeds
-from econ.equipment.sizing import SizingLoads, chosen_index, cooling_capacity_w, heating_capacity_w, sizing_findings
-from tests.unit.equipment.builders import split_ratings
+from econ.equipment.sizing import (
+    SizingLoads,
+    below_least_h,
+    chosen_index,
+    cooling_capacity_w,
+    heating_capacity_w,
+    least_cooling_w,
+    sizing_findings,
+)
+from econ.equipment.window_curve import single_speed_window
+from tests.unit.equipment.builders import split_ratings, window_ratings
 
 SIZES_W = np.array([1000.0, 2000.0, 3000.0])
 HEAT_W = np.array([500.0, 900.0, 4000.0])
@@ -58,3 +67,16 @@ def test_oversized_starts_where_the_mean_load_falls_below_least_output(beside: f
 def test_a_share_of_no_load_is_infinite() -> None:
     machine = variable_speed_split(split_ratings())
     assert sizing_findings(machine, loads(design_heating_w=0.0)).heating_share_frac[0] == np.inf
+
+
+def test_hours_below_least_output_are_those_between_nothing_and_it() -> None:
+    machine = variable_speed_split(split_ratings())
+    least_w = least_cooling_w(machine, np.array([30.0]))[0, 0]
+    need_w = np.zeros((24, 1, 2))
+    need_w[10:14], need_w[14], need_w[15] = 0.99 * least_w, least_w, 1.01 * least_w
+    assert below_least_h(machine, need_w, np.full((24, 1, 2), 30.0), np.array([3.0, 5.0])).tolist() == [32.0]
+
+
+def test_a_single_speed_unit_cycles_below_its_full_output() -> None:
+    machine = single_speed_window(window_ratings())
+    assert least_cooling_w(machine, np.array([35.0])) == pytest.approx(cooling_capacity_w(machine, np.array([35.0])))
