@@ -2,6 +2,7 @@
 
 import sys
 
+from tests.reference import equipment_check
 from tests.reference.simulation.table import lines, summary
 from tests.reference.simulation.weather import folder
 
@@ -20,6 +21,7 @@ def main():
         found = lines(weather, earth)
         print(HEAD, *(line.text() for line in found), sep="\n")
         print(f"largest errors of both signs above 800 kWh:\n{summary(found)}\n")
+    print(equipment_check.text())
 
 
 if __name__ == "__main__":
