@@ -216,6 +216,8 @@ def climate() -> ClimateSummary:
         bin_h=8760.0 * hours / hours.sum(),
         bin_cool_w=np.maximum(0.0, 210.0 * (bins - 15.0)),
         bin_heat_w=np.maximum(0.0, 105.0 * (14.0 - bins)),
+        bin_cool_high_w=np.maximum(0.0, 250.0 * (bins - 13.0)),
+        bin_heat_high_w=np.maximum(0.0, 125.0 * (16.0 - bins)),
         period="1991-2020",
     )
 
@@ -266,6 +268,7 @@ def result(n_row: int = 1, base: int = WINDOW) -> Result:
         need_latent_kwh=np.tile(LATENT_KWH, (n_row, 1)),
         need_heat_kwh=np.tile(HEAT_KWH, (n_row, 1)),
         mean_cooling_w=np.array([500.0]),
+        unmet_cooling_allowed_frac=0.03,
         alternatives=ways,
         streams=flows,
         measures=measures(pieces, flows, base),

@@ -63,6 +63,7 @@ def evaluate(structure: Structure, values: Mapping[str, FloatArray], tables: Tab
         need_latent_kwh=hours.need.latent_kwh,
         need_heat_kwh=hours.need.heat_kwh,
         mean_cooling_w=hours.need.mean_cooling_w,
+        unmet_cooling_allowed_frac=float(np.ravel(values["rules.unmet_cooling_allowed_frac"])[0]),
         alternatives=alternatives,
         streams=money.streams,
         measures=money.measures,

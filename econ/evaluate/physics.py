@@ -26,7 +26,7 @@ from econ.loads.heat_balance import need, need_of
 
 Values = Mapping[str, FloatArray]
 Joined = TypeVar("Joined")
-Bins = tuple[FloatArray, FloatArray, FloatArray, FloatArray]
+Bins = tuple[FloatArray, FloatArray, FloatArray, FloatArray, FloatArray, FloatArray]
 
 BIN_K = 2.5
 """Width of an outdoor temperature bin in the picture of need and capacity. [K]"""
@@ -70,6 +70,8 @@ class Physics:
     bin_c, bin_h, bin_cool_w, bin_heat_w : ndarray, shape (n_bin,)
         Outdoor temperature bins of the first row: middle, hours a year, mean cooling and heating wanted.
         [degC] [hour] [W] [W]
+    bin_cool_high_w, bin_heat_high_w : ndarray, shape (n_bin,)
+        Cooling and heating wanted in the hour of each bin that wants most. [W]
     below_least_h : ndarray, shape (A,)
         Hours a year in which each way's machine would give more than is wanted at its least, first row. [hour]
     """
@@ -82,6 +84,8 @@ class Physics:
     bin_h: FloatArray
     bin_cool_w: FloatArray
     bin_heat_w: FloatArray
+    bin_cool_high_w: FloatArray
+    bin_heat_high_w: FloatArray
     below_least_h: FloatArray
 
 
@@ -280,13 +284,16 @@ def _below_least_h(units: Sequence[MachineRows], demand: Demand, weather: Weathe
 
 
 def _bins(demand: Demand, weather: Weather) -> Bins:
-    """Return middle, hours, mean cooling and mean heating of each outdoor temperature bin of the first row."""
+    """Return the outdoor temperature bins of the first row: middle, hours, mean and highest cooling and heating."""
     at = np.floor((demand.outdoor_c[:, 0] + demand.warming_k[0]) / BIN_K).astype(np.int64)
     place = (at - at.min()).ravel()
     weight = np.broadcast_to(weather.weight_d, at.shape).ravel()
     bin_h = np.bincount(place, weight).astype(np.float64)
     is_there = np.where(bin_h > 0.0, bin_h, 1.0)
-    cool_w = np.bincount(place, weight * (demand.cool_w[:, 0] + demand.latent_w[:, 0]).ravel()) / is_there
-    heat_w = np.bincount(place, weight * demand.heat_w[:, 0].ravel()) / is_there
+    cool_w, heat_w = (demand.cool_w[:, 0] + demand.latent_w[:, 0]).ravel(), demand.heat_w[:, 0].ravel()
+    cool_high_w, heat_high_w = np.zeros((2, len(bin_h)))
+    np.maximum.at(cool_high_w, place, cool_w)
+    np.maximum.at(heat_high_w, place, heat_w)
+    cool_mean_w, heat_mean_w = (np.bincount(place, weight * need_w) / is_there for need_w in (cool_w, heat_w))
     middle = (at.min() + np.arange(len(bin_h)) + 0.5) * BIN_K
-    return middle, bin_h, cool_w, heat_w
+    return middle, bin_h, cool_mean_w, heat_mean_w, cool_high_w, heat_high_w

@@ -31,6 +31,8 @@ class ClimateSummary:
         Hours a year in each bin. [hour]
     bin_cool_w, bin_heat_w : ndarray, shape (n_bin,)
         Mean sensible-plus-latent cooling and heating need in the bin, likely values. [W]
+    bin_cool_high_w, bin_heat_high_w : ndarray, shape (n_bin,)
+        The same in the hour of the bin that wants most. [W]
     period : str
         Years of the record.
     basis : str
@@ -49,6 +51,8 @@ class ClimateSummary:
     bin_h: FloatArray
     bin_cool_w: FloatArray
     bin_heat_w: FloatArray
+    bin_cool_high_w: FloatArray
+    bin_heat_high_w: FloatArray
     period: str
     basis: str = "record"
     estimated: tuple[str, ...] = ()
@@ -213,6 +217,8 @@ class Result:
         Need of the served rooms, by month. [kWh]
     mean_cooling_w : ndarray, shape (B,)
         Mean total cooling over the hours that want any; 0 where none does. [W]
+    unmet_cooling_allowed_frac : float
+        Share of the season's cooling that a way may leave undone and still do the job, likely values. [dimensionless]
     alternatives : tuple of AlternativeResult
         In the order of ALTERNATIVES.
     streams : Streams
@@ -234,6 +240,7 @@ class Result:
     need_latent_kwh: FloatArray
     need_heat_kwh: FloatArray
     mean_cooling_w: FloatArray
+    unmet_cooling_allowed_frac: float
     alternatives: tuple[AlternativeResult, ...]
     streams: Streams
     measures: Measures

@@ -127,6 +127,8 @@ def climate_summary(structure: Structure, values: Values, tables: Tables, hours:
         bin_h=hours.bin_h,
         bin_cool_w=hours.bin_cool_w,
         bin_heat_w=hours.bin_heat_w,
+        bin_cool_high_w=hours.bin_cool_high_w,
+        bin_heat_high_w=hours.bin_heat_high_w,
         period=station.period,
         basis=station.basis,
         estimated=station.estimated,

@@ -38,6 +38,7 @@ class Quantity(StrEnum):
     TEMPERATURE = "temperature"
     TEMPERATURE_DIFFERENCE = "temperature_difference"
     DEGREE_DAYS = "degree_days"
+    DEGREE_HOURS = "degree_hours"
     AREA = "area"
     LENGTH = "length"
     SHORT_LENGTH = "short_length"
@@ -72,6 +73,7 @@ DISPLAYS: Final[dict[UnitSystem, dict[Quantity, Display]]] = {
         Quantity.TEMPERATURE: Display("°F", 1.8, 32.0),
         Quantity.TEMPERATURE_DIFFERENCE: Display("°F", 1.8, 0.0, 1),
         Quantity.DEGREE_DAYS: Display("°F·d", 1.8, 0.0, -1),
+        Quantity.DEGREE_HOURS: Display("°F·h", 1.8),
         Quantity.AREA: Display("ft²", FOOT_M**-2),
         Quantity.LENGTH: Display("ft", FOOT_M**-1),
         Quantity.SHORT_LENGTH: Display("in", INCH_M**-1),
@@ -84,6 +86,7 @@ DISPLAYS: Final[dict[UnitSystem, dict[Quantity, Display]]] = {
         Quantity.TEMPERATURE: Display("°C", 1.0, 0.0, 1),
         Quantity.TEMPERATURE_DIFFERENCE: Display("K", 1.0, 0.0, 1),
         Quantity.DEGREE_DAYS: Display("K·d", 1.0, 0.0, -1),
+        Quantity.DEGREE_HOURS: Display("K·h"),
         Quantity.AREA: Display("m²", 1.0, 0.0, 1),
         Quantity.LENGTH: Display("m", 1.0, 0.0, 1),
         Quantity.SHORT_LENGTH: Display("cm", 100.0),
@@ -93,7 +96,7 @@ DISPLAYS: Final[dict[UnitSystem, dict[Quantity, Display]]] = {
         Quantity.ENERGY: Display("kWh"),
     },
 }
-"""The core speaks degC, K, K*day, m2, m, W, kg and kWh; one kg of water is taken as one litre."""
+"""The core speaks degC, K, K*day, K*hour, m2, m, W, kg and kWh; one kg of water is taken as one litre."""
 
 
 def shown(value: float, quantity: Quantity, units: UnitSystem) -> float:

@@ -75,7 +75,7 @@ def _powers(power_w: FloatArray, look: Look) -> FloatArray:
 
 def _highest(result: Result, look: Look) -> float:
     climate = result.climate
-    powers = [climate.bin_cool_w, climate.bin_heat_w]
+    powers = [climate.bin_cool_high_w, climate.bin_heat_high_w]
     powers += [curve for way in result.alternatives for curve in (way.capability.cool_w, way.capability.heat_w)]
     finite = np.concatenate(powers)
     return look.shown(float(finite[np.isfinite(finite)].max()), Quantity.POWER) or 1.0
@@ -84,13 +84,14 @@ def _highest(result: Result, look: Look) -> float:
 def _add_need(drawn: go.Figure, result: Result, seen: np.ndarray, look: Look) -> None:
     climate, ground = result.climate, look.ground
     at = _temperatures(climate.bin_c[seen], look)
-    for word, need_w, colour in (
-        ("heat needed", climate.bin_heat_w, ground.heat),
-        ("cooling needed", climate.bin_cool_w, ground.cool),
+    for word, need_w, high_w, colour in (
+        ("heat needed", climate.bin_heat_w, climate.bin_heat_high_w, ground.heat),
+        ("cooling needed", climate.bin_cool_w, climate.bin_cool_high_w, ground.cool),
     ):
         power = _powers(need_w[seen], look)
         if power.max(initial=0.0) <= 0.0:
             continue
+        _add_highest(drawn, word, (at, _powers(high_w[seen], look)), colour, look)
         drawn.add_scatter(
             x=at,
             y=power,
@@ -118,6 +119,22 @@ def _add_need(drawn: go.Figure, result: Result, seen: np.ndarray, look: Look) ->
             align=side,
             font={"size": SMALL_SIZE},
         )
+
+
+def _add_highest(drawn: go.Figure, word: str, line: tuple[FloatArray, FloatArray], colour: str, look: Look) -> None:
+    """Draw what the hour of each temperature that wants most needs, where a unit falls short first."""
+    at, power = line
+    drawn.add_scatter(
+        x=at,
+        y=np.where(power > 0.0, power, np.nan),
+        name=f"The rooms: {word} in the highest hour",
+        mode="lines",
+        line={"color": colour, "width": 1.4, "dash": "dot"},
+        hovertemplate=(
+            f"%{{x:.0f}} {look.symbol(Quantity.TEMPERATURE)}: %{{y:,.3~s}} {look.symbol(Quantity.POWER)} "
+            f"{word} in the hour that wants most<extra></extra>"
+        ),
+    )
 
 
 def _wanted(result: Result) -> tuple[float, float]:
@@ -176,9 +193,26 @@ def heating_limit_c(result: Result, way: AlternativeResult) -> float:
 
     Read off the two lines of the drawing at the middle of each temperature bin that comes up at least an hour a year.
     """
+    return _highest_short_c(result, way, result.climate.bin_heat_w)
+
+
+def heating_short_from_c(result: Result, way: AlternativeResult) -> float:
+    """Return the highest outdoor temperature at which single hours want more heat than a way gives; NaN where none."""
+    return _highest_short_c(result, way, result.climate.bin_heat_high_w)
+
+
+def cooling_short_from_c(result: Result, way: AlternativeResult) -> float:
+    """Return the lowest outdoor temperature at which single hours want more than a way cools; NaN where none."""
+    climate = result.climate
+    able = np.interp(climate.bin_c, way.capability.at_c, way.capability.cool_w)
+    short = (climate.bin_cool_high_w > able) & (climate.bin_h >= SEEN_H)
+    return float(climate.bin_c[short].min()) if short.any() else float("nan")
+
+
+def _highest_short_c(result: Result, way: AlternativeResult, need_w: FloatArray) -> float:
     climate = result.climate
     able = np.nan_to_num(np.interp(climate.bin_c, way.capability.at_c, np.nan_to_num(way.capability.heat_w)))
-    short = (climate.bin_heat_w > able) & (climate.bin_h >= SEEN_H)
+    short = (need_w > able) & (climate.bin_h >= SEEN_H)
     return float(climate.bin_c[short].max()) if short.any() else float("nan")
 
 
@@ -186,27 +220,39 @@ def _heats(way: AlternativeResult) -> bool:
     return bool(np.nan_to_num(way.capability.heat_w).max(initial=0.0) > 0.0)
 
 
-def _told(result: Result, way: AlternativeResult, look: Look) -> str:
-    limit, short = heating_limit_c(result, way), float(way.unmet_heating_h[0])
-    if not np.isfinite(limit) or short < SEEN_H:
-        return f"“{NAMES[way.name]}” ({way.capability.label}) keeps up in every hour of a typical winter here"
-    return (
-        f"“{NAMES[way.name]}” ({way.capability.label}) keeps up down to {look.measure(limit, Quantity.TEMPERATURE)}; "
-        f"below that, about {hours(short)} a year, other heat must help"
-    )
+def _in_winter(result: Result, way: AlternativeResult, look: Look) -> str:
+    """Return down to where a way keeps up on average, from where single hours fall short, and how many they are."""
+    named = f"“{NAMES[way.name]}” ({way.capability.label})"
+    limit, first, short = heating_limit_c(result, way), heating_short_from_c(result, way), float(way.unmet_heating_h[0])
+    if short < SEEN_H:
+        return f"{named} keeps up in every hour of a typical winter here"
+    degrees = [look.measure(at, Quantity.TEMPERATURE) if np.isfinite(at) else "" for at in (limit, first)]
+    if degrees[0] and degrees[0] == degrees[1]:
+        return f"{named} keeps up down to {degrees[0]}; below that, about {hours(short)} a year, other heat must help"
+    low = f"keeps up on average down to {degrees[0]}" if degrees[0] else "keeps up on average at every temperature"
+    from_ = f" from {degrees[1]} down" if degrees[1] else ""
+    return f"{named} {low}, but falls short in about {hours(short)} a year{from_}, when other heat must help"
+
+
+def _in_summer(result: Result, look: Look) -> str:
+    """Return whether every new unit keeps up with the heat, else which falls shortest, from where and how long."""
+    cooling = [way for way in result.alternatives if way.in_service_exists]
+    most = max(cooling, key=lambda way: float(way.unmet_cooling_h[0]))
+    short, first = float(most.unmet_cooling_h[0]), cooling_short_from_c(result, most)
+    if short < SEEN_H:
+        return "every new unit keeps up with the heat in every hour of a typical year"
+    above = f" from {look.measure(first, Quantity.TEMPERATURE)} up" if np.isfinite(first) else ""
+    return f"“{NAMES[most.name]}” falls short of the heat in about {hours(short)} a year, in single hours{above}"
 
 
 def statement(result: Result, look: Look) -> str:
-    """Return the sentence above the picture: how cold it may get, or how hot where no heat is asked for."""
+    """Return the sentence above the picture: how cold it may get where heat is asked for, and how hot."""
     heating = [way for way in result.alternatives if _heats(way) and way.in_service_exists]
-    if heating and result.need_heat_kwh[0].sum() > 0.0:
-        return f"{_told(result, heating[0], look)}."
-    cooling = [way for way in result.alternatives if way.in_service_exists]
-    most = max(cooling, key=lambda way: float(way.unmet_cooling_h[0]))
-    short = float(most.unmet_cooling_h[0])
-    if short < SEEN_H:
-        return "Every new unit keeps up with the heat in a typical year."
-    return f"“{NAMES[most.name]}” falls short of the heat in about {hours(short)} a year; the picture shows where."
+    told = [_in_winter(result, heating[0], look)] if heating and result.need_heat_kwh[0].sum() > 0.0 else []
+    if (result.need_cool_kwh[0] + result.need_latent_kwh[0]).sum() > 0.0:
+        told.append(_in_summer(result, look))
+    sentence = "; ".join(told) or "nothing is asked of any unit here"
+    return f"{sentence[:1].upper()}{sentence[1:]}."
 
 
 def table(result: Result, look: Look) -> Columns:
@@ -217,8 +263,15 @@ def table(result: Result, look: Look) -> Columns:
     columns: Columns = {
         "Outdoors": [look.measure(float(t), Quantity.TEMPERATURE) for t in at],
         "Hours a year": [plain_number(float(hour)) for hour in climate.bin_h[seen]],
-        "Cooling needed": [look.measure(float(need), power) for need in climate.bin_cool_w[seen]],
-        "Heat needed": [look.measure(float(need), power) for need in climate.bin_heat_w[seen]],
+        **{
+            title: [look.measure(float(need), power) for need in needs_w[seen]]
+            for title, needs_w in (
+                ("Cooling needed, mean", climate.bin_cool_w),
+                ("Cooling needed, highest hour", climate.bin_cool_high_w),
+                ("Heat needed, mean", climate.bin_heat_w),
+                ("Heat needed, highest hour", climate.bin_heat_high_w),
+            )
+        },
     }
     for name, way in zip(ALTERNATIVES, result.alternatives, strict=True):
         for word, curve in (("cooling", way.capability.cool_w), ("heating", way.capability.heat_w)):

@@ -7,9 +7,7 @@ from econ.kernel.alternative import ALTERNATIVES, Alternative, Standing
 from econ.report.look import Look
 from econ.report.numbers import Quantity, first_cost_money, hours, listed, measure
 from econ.report.words.standing import STANDING_WORDS, asks_heat, is_cooling_only
-
-NOTICED_H: Final = 1.0
-"""h a year; a shortfall below this is not told (assumption)."""
+from econ.report.words.warmth import NOTICED_H, warm_text
 
 NOTICED_KG: Final = 1.0
 """kg of water a year; moisture left below this is not told (assumption)."""
@@ -33,11 +31,9 @@ def shortcomings(result: Result, name: Alternative, look: Look) -> tuple[str, ..
 
 def _service_gaps(result: Result, way: AlternativeResult, look: Look) -> list[str]:
     found = []
-    hot, cold = float(way.unmet_cooling_h[0]), float(way.unmet_heating_h[0])
-    wet = float(way.unmet_moisture_kg_per_yr[0])
-    if hot >= NOTICED_H:
-        high = ", a high estimate: hot days are taken to repeat" if float(way.unmet_cooling_kh[0]) > 0.0 else ""
-        found.append(f"Leaves the room too warm for about {hours(hot)} a year{high}.")
+    cold, wet = float(way.unmet_heating_h[0]), float(way.unmet_moisture_kg_per_yr[0])
+    if warm := warm_text(result, way, look):
+        found.append(warm)
     if asks_heat(result) and is_cooling_only(way):
         found.append("Cools only: all heat still comes from what you have.")
     elif asks_heat(result) and cold >= NOTICED_H:

@@ -2,8 +2,9 @@
 
 from econ.evaluate.result import Result
 from econ.kernel.alternative import ALTERNATIVES
-from econ.report.numbers import hours
+from econ.report.numbers import hours, percent
 from econ.report.style import NAMES
+from econ.report.words.warmth import share_text, unmet_share_frac
 from econ.uncertainty.verdict import Verdict
 
 
@@ -28,8 +29,10 @@ def nothing_fits_text(result: Result, verdict: Verdict) -> str:
     closest = min(allowed, key=lambda at: float(result.alternatives[at].unmet_cooling_kwh_per_yr[0]))
     way = result.alternatives[closest]
     warm = hours(float(way.unmet_cooling_h[0]))
+    left, limit = share_text(unmet_share_frac(result, way)), percent(result.unmet_cooling_allowed_frac)
     return (
-        f"None of these does all that you asked for as it stands. “{NAMES[way.name]}” comes closest: it leaves the "
-        f"room too warm for about {warm} a year. A larger size, shade on the sun side, a tighter room or a warmer "
-        "set-point would bring one within reach; cost was not what decided."
+        f"None of these does all that you asked for as it stands. “{NAMES[way.name]}” comes closest: the room is "
+        f"too warm for about {warm} a year, and {left} of the season's cooling is left undone, where {limit} still "
+        "counts as doing the job. A larger size, shade on the sun side, a tighter room or a warmer set-point would "
+        "bring one within reach; cost was not what decided."
     )

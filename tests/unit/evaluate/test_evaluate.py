@@ -130,3 +130,16 @@ def test_blocks_give_back_every_row_once_in_order():
     parts = list(row_blocks(values, 600))
     assert [count for count, _ in parts] == [ROWS_PER_BLOCK, ROWS_PER_BLOCK, 600 - 2 * ROWS_PER_BLOCK]
     assert np.concatenate([part["a"] for _, part in parts]).tolist() == list(range(600))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_need_by_outdoor_temperature_adds_up_to_the_year_and_its_highest_hour_is_no_less_than_the_mean(name):
+    result = demo_answer(name).result
+    climate = result.climate
+    assert climate.bin_h.sum() == pytest.approx(8760.0)
+    cooling = (result.need_cool_kwh[0] + result.need_latent_kwh[0]).sum()
+    assert (climate.bin_h * climate.bin_cool_w).sum() / 1000.0 == pytest.approx(cooling, rel=1e-9)
+    assert (climate.bin_h * climate.bin_heat_w).sum() / 1000.0 == pytest.approx(result.need_heat_kwh[0].sum(), rel=1e-9)
+    for mean, high in ((climate.bin_cool_w, climate.bin_cool_high_w), (climate.bin_heat_w, climate.bin_heat_high_w)):
+        assert (high >= mean * (1.0 - 1e-12)).all()
+    assert climate.bin_cool_high_w.max() > climate.bin_cool_w.max() or cooling == 0.0

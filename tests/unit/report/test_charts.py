@@ -6,9 +6,9 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from econ.kernel.alternative import KEEP, SELF, Alternative
+from econ.kernel.alternative import KEEP, SELF, WINDOW, Alternative
 from econ.report.charts import CHARTS
-from econ.report.numbers import UnitSystem
+from econ.report.numbers import Quantity, UnitSystem
 from econ.report.pictures import calendar, capacity, first_cost, heat_source, lifetime, need, running_total
 from econ.report.pictures.frame import lifted, moved_apart
 from econ.report.style import NAMES
@@ -168,6 +168,30 @@ def test_a_unit_that_never_falls_short_is_said_to_keep_up(result, look):
     easy = replace(result, climate=replace(result.climate, bin_heat_w=result.climate.bin_heat_w * 0.01))
     strong = builders.with_way(easy, SELF, unmet_heating_h=np.zeros(1))
     assert "keeps up in every hour" in capacity.statement(strong, look)
+
+
+def test_single_hours_short_of_heat_are_told_though_the_mean_need_is_met(result, look):
+    climate = replace(result.climate, bin_heat_w=result.climate.bin_heat_w * 0.0)
+    sentence = capacity.statement(replace(result, climate=climate), look)
+    first = look.measure(capacity.heating_short_from_c(result, result.alternatives[SELF]), Quantity.TEMPERATURE)
+    assert f"at every temperature, but falls short in about 70 hours a year from {first} down" in sentence
+
+
+def test_single_hours_short_of_cooling_are_told_with_where_they_begin(result, look):
+    warm = builders.with_way(result, WINDOW, unmet_cooling_h=np.array([12.0]))
+    first = capacity.cooling_short_from_c(warm, warm.alternatives[WINDOW])
+    high = np.interp(first, warm.climate.bin_c, warm.climate.bin_cool_high_w)
+    able = np.interp(first, warm.alternatives[WINDOW].capability.at_c, warm.alternatives[WINDOW].capability.cool_w)
+    assert high > able
+    assert "“New window units” falls short of the heat in about 12 hours a year" in capacity.statement(warm, look)
+
+
+def test_the_highest_hour_of_each_temperature_is_drawn_over_the_mean(result, look):
+    traces = {trace.name: trace for trace in capacity.figure(result, look).data}
+    for word in ("cooling needed", "heat needed"):
+        mean, highest = traces[f"The rooms: {word}"].y, traces[f"The rooms: {word} in the highest hour"].y
+        assert (np.nan_to_num(highest) >= mean).all()
+        assert traces[f"The rooms: {word} in the highest hour"].line.dash == "dot"
 
 
 def test_pieces_of_heat_are_those_of_the_rooms_served(result):
