@@ -37,6 +37,7 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
     "rooms[].draughts": ("tight", "average", "leaky"),
     "rooms[].kitchen": YES_NO,
     "rooms[].mass_class": ("as_built", "very_light", "light", "medium", "heavy", "very_heavy"),
+    "rooms[].own_unit": YES_NO,
     "rooms[].door": ("open", "usually_closed", "none"),
     "now.cooling": ("none", "window_units", "portable"),
     "now.heat": ("none", "electric", "gas", "propane", "oil", "wood"),

@@ -74,6 +74,8 @@ class Facts:
         Base-pan heater of the ductless class; 0 for none. [W]
     mean_cool_w, window_least_w, kit_least_w, hired_least_w : ndarray
         Mean need of the hours of cooling; least output of each. [W]
+    own_rooms_count, window_units_count, kit_heads_count, hired_heads_count : ndarray
+        Rooms that get an indoor unit of their own; indoor units of each way. [dimensionless]
     window_cycling_h, kit_cycling_h, hired_cycling_h : ndarray
         Hours a year below the least output, likely values. [hour]
     window_cold_h, kit_cold_h, hired_cold_h : ndarray
@@ -165,6 +167,10 @@ class Facts:
     window_least_w: FloatArray
     kit_least_w: FloatArray
     hired_least_w: FloatArray
+    own_rooms_count: FloatArray
+    window_units_count: FloatArray
+    kit_heads_count: FloatArray
+    hired_heads_count: FloatArray
     window_cycling_h: FloatArray
     kit_cycling_h: FloatArray
     hired_cycling_h: FloatArray

@@ -77,6 +77,27 @@ def needs_backup(given_w: Read) -> Callable[[Facts], BoolArray]:
     return holds
 
 
+def has_too_few(units_count: Read) -> Callable[[Facts], BoolArray]:
+    """Return the rule that a way has fewer indoor units than rooms that are to get one.
+
+    Parameters
+    ----------
+    units_count : callable
+        Reads how many it has. [dimensionless]
+
+    Returns
+    -------
+    holds : callable
+        Facts in, a bool a row out.
+    """
+
+    def holds(facts: Facts) -> BoolArray:
+        few: BoolArray = units_count(facts) < facts.own_rooms_count
+        return few
+
+    return holds
+
+
 def lacks_pan_heater(facts: Facts) -> BoolArray:
     """Return whether heat is asked for in frost from a class without a base-pan heater."""
     lacks: BoolArray = facts.heat_asked & (facts.heat_design_c < FROST_C) & (facts.pan_heater_w <= 0.0)
@@ -141,7 +162,25 @@ def _needs_backup(route: str, read: Read, alternatives: tuple[str, ...]) -> Rule
     )
 
 
+def _too_few(route: str, units: str, read: Read, alternatives: tuple[str, ...]) -> Rule:
+    return Rule(
+        f"sizing.{route}_too_few",
+        Topic.EQUIPMENT,
+        Severity.CAUTION,
+        has_too_few(read),
+        "This way has fewer indoor units than rooms that are to get one; the figures count those rooms as served.",
+        "Add a unit, or do not count on one for the room behind the door.",
+        "you",
+        PRACTICE,
+        (units, "own_rooms_count"),
+        alternatives,
+    )
+
+
 PART_LOAD_RULES: Final = (
+    _too_few("window", "window_units_count", lambda facts: facts.window_units_count, WINDOW),
+    _too_few("kit", "kit_heads_count", lambda facts: facts.kit_heads_count, SELF),
+    _too_few("hired", "hired_heads_count", lambda facts: facts.hired_heads_count, HIRED),
     _cycles("window", lambda facts: facts.window_least_w, WINDOW),
     _cycles("kit", lambda facts: facts.kit_least_w, SELF),
     _cycles("hired", lambda facts: facts.hired_least_w, HIRED),

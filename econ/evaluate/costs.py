@@ -74,7 +74,8 @@ def alternative_costs(
         for categories, lasts in ((UNITS, False), (FITTING, False), (UNITS | FITTING | {"permit"}, True))
     )
     if structure.has_quote:
-        marked_up = values["hired.equipment_usd"] * values["costs.equipment_markup_frac"]
+        each_usd = values["hired.equipment_usd"] + (values["hired.heads"] - 1.0) * values["hired.extra_head_usd"]
+        marked_up = each_usd * values["hired.count"] * values["costs.equipment_markup_frac"]
         equipment[HIRED] = np.minimum(marked_up, first[HIRED])
         lasting[HIRED] = np.minimum(lasting[SELF], first[HIRED] - equipment[HIRED])
         fitting[HIRED] = first[HIRED] - equipment[HIRED] - lasting[HIRED]

@@ -1,5 +1,6 @@
 """Lines of the sheet that wait for a size: ratings, prices, weights and label values of each way's machine."""
 
+import math
 from collections.abc import Iterable
 from typing import Final
 
@@ -73,11 +74,40 @@ def write_label(draft: Draft, row: TableRow) -> None:
     draft.put("kit.label_read_frac", Spread(is_read, is_read, is_read, "whether both were given"), "", "computed")
 
 
+def write_counts(draft: Draft) -> None:
+    """Write how many sets each ductless way has and how many indoor units a set: enough for rooms with their own."""
+    rooms = float(indoor_rooms(draft))
+    heads = draft.likely("kit.heads")
+    usual = {"kit.count": math.ceil(rooms / heads), "hired.heads": heads}
+    for path, number in usual.items():
+        write_amount_later(draft, path, Spread(number, number, number, "enough for rooms with a unit of their own"))
+    in_all = draft.likely("kit.count") * heads
+    sets = math.ceil(in_all / draft.likely("hired.heads"))
+    draft.put("hired.count", Spread(sets, sets, sets, "as many indoor units as the kits"), "", "computed")
+
+
+def indoor_rooms(draft: Draft) -> int:
+    """Return how many rooms get an indoor unit of their own, the first among them."""
+    others = range(1, len(draft.case.rooms))
+    return 1 + sum(draft.taken(f"rooms[{index}].own_unit") == "yes" for index in others)
+
+
+def hired_size(draft: Draft, kit_size: str) -> str:
+    """Return the size of the contractor's sets: as asked, else all of them together at least as large as the kits."""
+    asked, grade = draft.taken("hired.size"), draft.taken("hired.grade")
+    if asked != "same_as_kit":
+        return asked
+    wanted = float(kit_size) * draft.likely("kit.count") / draft.likely("hired.count")
+    sizes = draft.tables.ductless_sizes("trade", draft.taken("kit.grade") if grade == "same_as_kit" else grade)
+    return str(min((size for size in sizes if size >= wanted), default=sizes[-1]))
+
+
 def write_hired(draft: Draft, kit_size: str) -> None:
     """Write the lines of the contractor's set; of the kit's class and size it shares the kit's ratings."""
     size, grade = draft.taken("hired.size"), draft.taken("hired.grade")
-    is_alike = (size, grade) == ("same_as_kit", "same_as_kit")
-    size = kit_size if size == "same_as_kit" else size
+    has_same_heads = draft.likely("hired.heads") == draft.likely("kit.heads")
+    is_alike = (size, grade) == ("same_as_kit", "same_as_kit") and has_same_heads
+    size = hired_size(draft, kit_size)
     grade = draft.taken("kit.grade") if grade == "same_as_kit" else grade
     row = draft.tables.ductless("trade", size, grade)
     if not is_alike:

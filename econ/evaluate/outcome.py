@@ -208,7 +208,8 @@ def _nominal_w(parts: Parts, at: int) -> float:
     if at == WINDOW:
         return _first(parts, "window.capacity_w") * _first(parts, "window.count")
     has_own = at == HIRED and "hired.capacity_w" in parts.values
-    return _first(parts, "hired.capacity_w" if has_own else "kit.capacity_w")
+    sets = _first(parts, "hired.count" if at == HIRED else "kit.count")
+    return sets * _first(parts, "hired.capacity_w" if has_own else "kit.capacity_w")
 
 
 def _volts(parts: Parts, at: int) -> float:
@@ -233,7 +234,11 @@ def _label(parts: Parts, at: int) -> str:
         if at == SELF or _first(parts, "hired.grade") == code("hired.grade", "same_as_kit")
         else "hired.grade"
     )
-    return f"{nominal:,} Btu/h, {_grade_words(parts, grade)}"
+    prefix = "hired" if at == HIRED else "kit"
+    sets, heads = round(_first(parts, f"{prefix}.count")), round(_first(parts, f"{prefix}.heads"))
+    several = f"{sets} sets, " if sets > 1 else ""
+    each = f", {heads} indoor units each" if heads > 1 else ""
+    return f"{several}{nominal:,} Btu/h{' in all' if several else ''}, {_grade_words(parts, grade)}{each}"
 
 
 def _grade_words(parts: Parts, path: str) -> str:

@@ -17,7 +17,9 @@ from econ.evaluate.draft import Draft
 from econ.evaluate.machines import (
     KIT_RATINGS,
     PER_KBTU_W,
+    indoor_rooms,
     technologies,
+    write_counts,
     write_hired,
     write_kit,
     write_now,
@@ -73,6 +75,7 @@ def prepared(case: Case, tables: Tables, today: date) -> tuple[Structure, Sheet]
     base = Draft(case, tables, today)
     write_usual(base)
     write_fixed(base)
+    write_counts(base)
     cooling_w, heating_w = wanted_w(base, structure_of(base, ("none",) * 4))
     write_now(base)
     kits = kit_sizes_from(base, kit_size_for(base, cooling_w, heating_w))
@@ -207,9 +210,10 @@ def kit_size_for(draft: Draft, cooling_w: float, heating_w: float) -> str:
     warming = draft.likely("place.warming_offset_k")
     hot, cold = (np.array([draft.likely(f"place.{side}_design_c") + warming]) for side in ("cool", "heat"))
     heats = draft.taken("use.heat") != "no" and (draft.taken("use.present_heat_stays") == "no" or cooling_w == 0.0)
+    count = draft.likely("kit.count")
     index = chosen_index(
-        np.array([cooling_w]),
-        np.array([heating_w]),
+        np.array([cooling_w / count]),
+        np.array([heating_w / count]),
         cooling_capacity_w(machine, hot)[:, 0],
         heating_capacity_w(machine, cold)[:, 0],
         heats=heats,
@@ -235,9 +239,9 @@ def window_size_for(draft: Draft, cooling_w: float) -> tuple[str, float]:
     if isinstance(said, Amount) and not said.is_unknown:
         count = said.likely
     elif asked != CHOSEN:
-        count = max(1.0, math.ceil(cooling_w / (float(asked) * PER_KBTU_W)))
+        count = max(float(indoor_rooms(draft)), math.ceil(cooling_w / (float(asked) * PER_KBTU_W)))
     else:
-        count = max(1.0, math.ceil(cooling_w / (sizes[-1] * PER_KBTU_W)))
+        count = max(float(indoor_rooms(draft)), math.ceil(cooling_w / (sizes[-1] * PER_KBTU_W)))
     if asked != CHOSEN:
         return asked, count
     meeting = [size for size in sizes if size * PER_KBTU_W * count >= cooling_w]

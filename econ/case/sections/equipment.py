@@ -1,6 +1,6 @@
 """The equipment of each way: window units, the kit, the hired unit, and the quote."""
 
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from pydantic import field_validator
 
@@ -8,6 +8,7 @@ from econ.case.field import LIFE, UPKEEP, USD, WAIT, amount, choice, length, wor
 from econ.case.quantity import Measure
 from econ.case.section import Amt, Choice, Section, Text, day
 
+SETS: Final = Measure("", "", 1.0, 8.0, True)
 _RATING = "From the label; left out, that of its size and class."
 _CEER = "From the label. Another test than SEER2: the two figures can't be compared with each other."
 
@@ -54,7 +55,13 @@ class Kit(Section):
         "Largest breaker (MOP)", "Amperes, from the label: maximum overcurrent protection.",
         Measure("A", "", 10.0, 125.0),
     )  # fmt: skip
-    price_usd: Amt = amount("Price of the kit", "Delivered, before tax; left out, usual for its size and class.", USD)
+    count: Amt = amount("How many kits", "Each with its own outdoor unit; as many as rooms need.", SETS)
+    heads: Amt = amount(
+        "Indoor units of each kit", "Most have one; some outdoor units serve several.", SETS, expert=True
+    )
+    price_usd: Amt = amount(
+        "Price of the kit", "Each, delivered, before tax; left out, usual for its size and class.", USD
+    )
     line_set_m: Amt = amount("Line set in the box", "Length of the pipes that come with it.", length(1.0, 30.0))
     seer2: Amt = amount("Cooling efficiency (SEER2)", _RATING, Measure("Btu/(W*hour)", "", 12.0, 40.0), expert=True)
     eer2: Amt = amount("Efficiency on hot days (EER2)", _RATING, Measure("Btu/(W*hour)", "", 6.0, 25.0), expert=True)
@@ -70,6 +77,9 @@ class Hired(Section):
 
     size: Choice = choice("Size", "In thousand Btu an hour; usually the same as the kit.")
     grade: Choice = choice("Class", "Usually the same as the kit, so that both do the same job.")
+    heads: Amt = amount(
+        "Indoor units on one outdoor unit", "As the kit, or one outdoor unit for several rooms.", SETS, expert=True
+    )
     equipment_usd: Amt = amount(
         "What the unit costs the contractor", "Left out, usual for its size and class.", USD, expert=True
     )

@@ -59,6 +59,9 @@ class Room(Section):
     screens_count: Amt = amount("Screens and computers", "Televisions and computers running at the same time.", _COUNT)
     kitchen: Choice = choice("Kitchen in it", "Cooking adds heat and moisture.")
     door: Choice = choice("Doors to the rest", "A closed door keeps one unit's air from the rooms behind it.")
+    own_unit: Choice = choice(
+        "A unit of its own here", "Each way then puts an indoor unit in this room too. The first room always gets one."
+    )
     year_built: Amt = amount(
         "Year built", "Roughly. It sets the usual insulation and whether old paint may hold lead.",
         Measure("year", "", 1700.0, 2100.0, True),

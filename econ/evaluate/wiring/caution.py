@@ -9,7 +9,7 @@ import numpy as np
 from econ.case.choices import NOT_KNOWN
 from econ.caution import registry
 from econ.caution.facts import Facts
-from econ.evaluate.served import served_rooms
+from econ.evaluate.served import own_units, served_rooms
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.circuit import circuit_claims, circuit_numbers
 from econ.evaluate.wiring.installation_site import Inputs, site_facts
@@ -170,6 +170,10 @@ def _room_facts(structure: Structure, inputs: Inputs) -> dict[str, FloatArray | 
         "earth_depth_m": np.max(depth, axis=0),
         "is_lower_level": np.logical_or.reduce([inputs.is_option(f"{room}.kind", "lower_level") for room in rooms]),
         "is_garage": np.logical_or.reduce([inputs.is_option(f"{room}.kind", "garage") for room in rooms]),
+        "own_rooms_count": own_units(structure, inputs.values, inputs.n_row).sum(axis=0).astype(np.float64),
+        "window_units_count": inputs.number("window.count"),
+        "kit_heads_count": inputs.number("kit.count") * inputs.number("kit.heads"),
+        "hired_heads_count": inputs.number("hired.count") * inputs.number("hired.heads"),
         "closed_rooms_count": np.sum(~is_served, axis=0).astype(np.float64),
     }
 

@@ -85,7 +85,7 @@ def service_load_a(inputs: Inputs) -> FloatArray:
         np.zeros(inputs.n_row),
     )
     heat = np.where(inputs.is_option("now.heat", "electric"), inputs.number("panel.heat_w"), 0.0)
-    unit = inputs.number("kit.mca_a") * supply_v(inputs)
+    unit = inputs.number("kit.mca_a") * supply_v(inputs) * inputs.number("kit.count")
     return service_current_a(
         existing_dwelling_load_va(DwellingLoad(inputs.number("panel.home_area_m2"), appliances, heat + unit))
     )

@@ -80,9 +80,11 @@ def split_ratings(values: Values, prefix: str, n_row: int) -> RatingRows:
     Returns
     -------
     ratings : RatingRows
-        Field by field from ``<prefix>.<field>``.
+        Several sets alike are entered as one of their total size; they run alike, whichever room asks.
     """
-    return RatingRows(*(rows(values, f"{prefix}.{field.name}", n_row) for field in fields(RatingRows)))
+    numbers = {field.name: rows(values, f"{prefix}.{field.name}", n_row) for field in fields(RatingRows)}
+    count = rows(values, f"{prefix}.count", n_row)
+    return RatingRows(**numbers | {name: numbers[name] * count for name in ("capacity_w", "heat_47f_w", "standby_w")})
 
 
 def window_ratings(values: Values, prefix: str, n_row: int) -> WindowRows:
@@ -211,8 +213,9 @@ def auxiliary(values: Values, prefix: str, n_row: int) -> AuxiliaryRows:
         for name in ("pan_heater_w", "pan_heater_below_c", "crankcase_heater_w", "crankcase_heater_below_c")
     )
     is_pumped = rows(values, "site.drain", n_row) != code("site.drain", "gravity")
-    pump_w = rows(values, "site.drain_pump_w", n_row) * is_pumped
-    return AuxiliaryRows(pan_w, pan_below_c, oil_w, oil_below_c, pump_w)
+    count = rows(values, f"{prefix}.count", n_row)
+    pump_w = rows(values, "site.drain_pump_w", n_row) * is_pumped * count * rows(values, f"{prefix}.heads", n_row)
+    return AuxiliaryRows(pan_w * count, pan_below_c, oil_w * count, oil_below_c, pump_w)
 
 
 BUILDERS: Final[Mapping[str, Callable[[Values, str, int], MachineRows]]] = {

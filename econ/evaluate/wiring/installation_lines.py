@@ -13,6 +13,8 @@ from econ.evaluate.wiring.installation_price import (
     material_lines,
     own_lines,
     permit_lines,
+    set_price_usd,
+    sets,
     spread_price,
     tax_line,
 )
@@ -40,9 +42,9 @@ def self_install_lines(route: Route) -> list[Line]:
         The same lines for every case; what is not needed has quantity 0.
     """
     one = np.ones(route.site.inputs.n_row)
-    price = route.number("kit.price_usd")
+    price = set_price_usd(route, "kit", "kit.price_usd")
     goods = [
-        Line("kit", "Ductless kit", "equipment", "self", "each", "case: kit.price_usd", one, price),
+        Line("kit", "Ductless kit", "equipment", "self", "each", "case: kit.price_usd", sets(route), price),
         route.cost_line("freight_usd", "equipment", "self", one),
         *material_lines(route, route.cost("materials_markup_frac")),
     ]
@@ -176,7 +178,7 @@ def _built_up_lines(route: Route) -> list[Line]:
     n_row = route.site.inputs.n_row
     one, markup = np.ones(n_row), route.cost("materials_markup_frac")
     materials = material_lines(route, markup)
-    goods_cost = amount_of_usd(materials, _GOODS, n_row) / markup + route.number("hired.equipment_usd")
+    goods_cost = amount_of_usd(materials, _GOODS, n_row) / markup + _trade_usd(route)
     lines = joined(
         [_hired_equipment(route)],
         materials,
@@ -197,13 +199,16 @@ def _built_up_lines(route: Route) -> list[Line]:
     return [*lines, reserve]
 
 
+def _trade_usd(route: Route) -> FloatArray:
+    """Return what all sets cost the contractor, shape (B,)."""
+    return sets(route) * set_price_usd(route, "hired", "hired.equipment_usd")
+
+
 def _hired_equipment(route: Route) -> Line:
-    price = route.number("hired.equipment_usd") * route.cost("equipment_markup_frac")
+    price = set_price_usd(route, "hired", "hired.equipment_usd") * route.cost("equipment_markup_frac")
     source = f"case: hired.equipment_usd; markup {route.tables.source['equipment_markup_frac']}"
-    one = np.ones(route.site.inputs.n_row)
-    return Line(
-        "hired_set", "Ductless set with the contractor's markup", "equipment", "contractor", "each", source, one, price
-    )
+    label = "Ductless set with the contractor's markup"
+    return Line("hired_set", label, "equipment", "contractor", "each", source, sets(route), price)
 
 
 def _hired_labour(route: Route) -> Line:

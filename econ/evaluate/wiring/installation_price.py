@@ -48,6 +48,19 @@ class Route:
         return np.zeros(self.site.inputs.n_row)
 
 
+def sets(route: Route) -> FloatArray:
+    """Return how many outdoor units a ductless route sets up, each on a circuit of its own, shape (B,)."""
+    is_hired = route.rows.table.alternative == Alternative.CONTRACTED_INSTALL
+    return route.site.quantities["hired_sets" if is_hired else "kit_sets"]
+
+
+def set_price_usd(route: Route, prefix: str, price_path: str) -> FloatArray:
+    """Return the price of one outdoor unit with all its indoor units, shape (B,)."""
+    more_heads = route.number(f"{prefix}.heads") - 1.0
+    price: FloatArray = route.number(price_path) + more_heads * route.number(f"{prefix}.extra_head_usd")
+    return price
+
+
 def is_by_user(rows: TaskRows) -> BoolArray:
     """Return which needed tasks the user or the helper does, shape (B, T)."""
     own: BoolArray = rows.is_active & ((rows.party == SELF_PARTY) | (rows.party == HELPER_PARTY))
@@ -77,7 +90,7 @@ def material_lines(route: Route, markup_frac: FloatArray) -> list[Line]:
         if route.rows.table.alternative == Alternative.CONTRACTED_INSTALL:
             is_supplied = np.ones_like(is_supplied)
         in_package = (party == ELECTRICIAN_PARTY) & (route.rows.table.key[task] == "circuit")
-        is_used = route.rows.is_active[:, task] & ~in_package
+        is_used = (route.rows.is_active[:, task] & ~in_package) * route.site.quantities[route.rows.table.per[task]]
         factor = np.where(is_supplied, markup_frac, 1.0)
         for material in materials:
             amount = is_used * route.site.quantities[material.quantity]
@@ -121,8 +134,8 @@ def circuit_lines(route: Route, is_circuit: BoolArray) -> list[Line]:
     source = route.tables.source["circuit_10m_exposed_usd"]
     label = "New circuit with disconnect, by distance from the panel"
     return [
-        Line("circuit", label, "labour", "electrician", "circuit", source, is_circuit.astype(float), price),
-        route.cost_line("panel_spaces_usd", "labour", "electrician", lacks_space.astype(float)),
+        Line("circuit", label, "labour", "electrician", "circuit", source, is_circuit * sets(route), price),
+        route.cost_line("panel_spaces_usd", "labour", "electrician", lacks_space * sets(route)),
         *_protection_lines(route),
     ]
 
@@ -135,7 +148,7 @@ def _protection_lines(route: Route) -> list[Line]:
     facts = route.site.facts
     is_adder = facts["ground_fault"] & ~route.is_done("circuit", SELF_PARTY)
     return [
-        route.cost_line("ground_fault_adder_usd", "labour", "electrician", is_adder.astype(float)),
+        route.cost_line("ground_fault_adder_usd", "labour", "electrician", is_adder * sets(route)),
         route.cost_line("service_receptacle_usd", "labour", "electrician", facts["receptacle_lacks"].astype(float)),
     ]
 

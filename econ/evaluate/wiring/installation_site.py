@@ -140,6 +140,11 @@ def quantities(inputs: Inputs) -> dict[str, FloatArray]:
         "": np.ones(inputs.n_row),
         "unit_count": inputs.number("window.count"),
         "old_count": inputs.number("now.units_count"),
+        **{f"{name}_sets": inputs.number(f"{name}.count") for name in ("kit", "hired")},
+        **{
+            f"{name}_heads": inputs.number(f"{name}.count") * inputs.number(f"{name}.heads")
+            for name in ("kit", "hired")
+        },
         "line_m": line_m,
         "drain_m": line_m,
         "beyond_cover_m": np.maximum(line_m - COVER_KIT_M, 0.0),

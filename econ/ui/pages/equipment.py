@@ -9,7 +9,7 @@ from econ.ui import closing, fields, look, now, sketches
 GROUPS: Final = (
     (
         "The kit you would put in",
-        ("kit.size", "kit.grade", "kit.volts", "kit.connection", "kit.price_usd", "kit.line_set_m"),
+        ("kit.size", "kit.grade", "kit.volts", "kit.connection", "kit.count", "kit.price_usd", "kit.line_set_m"),
     ),
     ("The unit a contractor would put in", ("hired.size", "hired.grade")),
     (
@@ -48,7 +48,7 @@ GROUPS: Final = (
     ),
     ("How long it lasts", ("kit.life_yr", "window.life_yr", "kit.upkeep_usd_per_yr", "hired.upkeep_usd_per_yr")),
 )
-EXPERT: Final = ("kit.seer2", "kit.eer2", "kit.hspf2", "window.ceer", "hired.equipment_usd")
+EXPERT: Final = ("kit.seer2", "kit.eer2", "kit.hspf2", "kit.heads", "window.ceer", "hired.heads", "hired.equipment_usd")
 
 st.title("Which size and kind does the job, and what must be true of the circuit?")
 present = now.present()

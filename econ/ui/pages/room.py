@@ -21,7 +21,10 @@ EACH: Final = (
         "How much glass?",
         ("window_north_m2", "window_east_m2", "window_south_m2", "window_west_m2", "glazing", "shade"),
     ),
-    ("Who and what is in it?", ("draughts", "people_count", "screens_count", "kitchen", "door", "year_built")),
+    (
+        "Who and what is in it?",
+        ("draughts", "people_count", "screens_count", "kitchen", "door", "own_unit", "year_built"),
+    ),
 )
 EXPERT: Final = (
     "length_m",

@@ -7,7 +7,15 @@ from econ.case.choices import code
 from econ.evaluate.wiring.caution import CautionResults, facts, found
 from tests.unit.installation.site_values import site_values, structure
 
-ROOM = {"kind": "bedroom", "north": "outside", "east": "outside", "south": "outside", "west": "outside", "door": "none"}
+ROOM = {
+    "kind": "bedroom",
+    "north": "outside",
+    "east": "outside",
+    "south": "outside",
+    "west": "outside",
+    "door": "none",
+    "own_unit": "no",
+}
 
 
 def room(index, **changed):

@@ -30,6 +30,8 @@ EXTRAS = {
     "run_loss_per_m": 0.002,
     "rise_loss_per_m": 0.001,
     "line_max_m": 15.24,
+    "count": 1.0,
+    "heads": 1.0,
     "rise_max_m": 7.62,
 }
 NUMBERS: dict[str, Any] = (
