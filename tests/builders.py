@@ -235,6 +235,8 @@ def rooms() -> RoomLoads:
         annual_heating_kwh=np.array([8500.0, 1900.0]),
         balance_point_c=np.array([14.0, 15.0]),
         piece_label=("walls", "roof", "west windows", "outdoor air", "people and things"),
+        loss_label=("walls, roof and floor", "windows", "ground", "outdoor air"),
+        loss_w=np.array([[1700.0, 900.0, 600.0, 1100.0], [450.0, 250.0, 0.0, 400.0]]),
         piece_w=np.array([[420.0, 300.0, 1620.0, 760.0, 600.0], [180.0, 120.0, 150.0, 250.0, 150.0]]),
     )
 

@@ -79,6 +79,10 @@ class RoomLoads:
         Where the heat comes from on the design day (walls, roof, windows, air, people and things, ...).
     piece_w : ndarray, shape (n_room, n_piece)
         Sensible-plus-latent share of each piece. [W]
+    loss_label : tuple of str, length n_loss
+        Where the heat goes in the cold design hour.
+    loss_w : ndarray, shape (n_room, n_loss)
+        Heat lost by each piece, whole even where heat is wanted only sometimes; 0 where it is not. [W]
     """
 
     name: tuple[str, ...]
@@ -92,6 +96,8 @@ class RoomLoads:
     balance_point_c: FloatArray
     piece_label: tuple[str, ...]
     piece_w: FloatArray
+    loss_label: tuple[str, ...]
+    loss_w: FloatArray
 
 
 @dataclass(frozen=True, slots=True, eq=False)

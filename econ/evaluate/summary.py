@@ -15,7 +15,7 @@ from econ.evaluate.wiring import climate, loads
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.constants import DAYS_PER_YEAR
 from econ.loads.balance_point import balance_point_c
-from econ.loads.design_load import PIECES, DesignLoads, design_loads
+from econ.loads.design_load import LOSSES, PIECES, DesignLoads, design_loads
 from econ.loads.network import air_conductance_w_per_k, sun_w
 from econ.loads.rooms import RoomRows
 from econ.tables.loaders import Tables
@@ -167,6 +167,8 @@ def room_loads(structure: Structure, values: Values, design: DesignRows, hours: 
         balance_point_c=room_balance_point_c(values, taken(design.rooms, first), weather),
         piece_label=PIECES,
         piece_w=design.loads.piece_w[first],
+        loss_label=LOSSES,
+        loss_w=design.loads.loss_w[first] * (loads.counts_heat(values, n_row)[0] > 0.0),
     )
 
 

@@ -23,6 +23,9 @@ PIECES: Final = (
 )
 """The pieces axis of `DesignLoads.piece_w`."""
 
+LOSSES: Final = ("walls, roof and floor", "windows", "ground", "outdoor air")
+"""The pieces axis of `heating_pieces_w`."""
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class DesignLoads:
@@ -38,6 +41,8 @@ class DesignLoads:
         Cooling at that hour by `PIECES`; adds up to sensible plus latent. [W]
     peak_hour : ndarray of int, shape (R,)
         That hour, 0 to 23. [hour]
+    loss_w : ndarray, shape (R, 4)
+        Heating at the 99 % dry bulb by `LOSSES`; adds up to `heat_w` unless that would be below zero. [W]
     """
 
     heat_w: FloatArray
@@ -45,6 +50,7 @@ class DesignLoads:
     cool_latent_w: FloatArray
     piece_w: FloatArray
     peak_hour: IntArray
+    loss_w: FloatArray
 
 
 def design_loads(
@@ -86,13 +92,15 @@ def design_loads(
     piece_w = _pieces_w(held, hot_day, peak_hour)
     piece_w[:, PIECES.index("moisture")] = latent
     piece_w[:, -1] = sensible + latent - piece_w[:, :-1].sum(axis=1)
+    loss_w = heating_pieces_w(rooms, heat_design_c, hot_day.pressure_pa)
     is_cooled: BoolArray = np.asarray(rooms.is_cooled.any(axis=1))
     return DesignLoads(
-        heat_w=heating_w(rooms, heat_design_c, hot_day.pressure_pa),
+        heat_w=np.maximum(loss_w.sum(axis=1), 0.0),
         cool_sensible_w=np.where(is_cooled, sensible, 0.0),
         cool_latent_w=np.where(is_cooled, latent, 0.0),
         piece_w=piece_w * is_cooled[:, None],
         peak_hour=peak_hour,
+        loss_w=loss_w,
     )
 
 
@@ -117,12 +125,41 @@ def heating_w(rooms: RoomRows, heat_design_c: FloatArray, pressure_pa: float) ->
     ----------
     .. [1] ASHRAE Handbook Fundamentals (2017), ch. 17, heating load.
     """
+    heat_w: FloatArray = np.maximum(heating_pieces_w(rooms, heat_design_c, pressure_pa).sum(axis=1), 0.0)
+    return heat_w
+
+
+def heating_pieces_w(rooms: RoomRows, heat_design_c: FloatArray, pressure_pa: float) -> FloatArray:
+    """Return where the heat goes at the 99 % dry bulb, without sun and gains.
+
+    Parameters
+    ----------
+    rooms : RoomRows
+        Rooms, R of them.
+    heat_design_c : array_like, shape () or (R,)
+        99 % dry bulb; the rooms' warming is added. [degC]
+    pressure_pa : float
+        Barometric pressure. [Pa]
+
+    Returns
+    -------
+    loss_w : ndarray, shape (R, 4)
+        By `LOSSES`; below zero where heat comes in; 0 in rooms never heated. [W]
+    """
     inside_c = _highest(rooms.heat_setpoint_c, rooms.is_heated)
-    air = air_conductance_w_per_k(rooms.air_flow_m3_per_s, np.asarray(pressure_pa))
-    conductance = rooms.ua_opaque_w_per_k + rooms.ua_window_w_per_k + air
-    loss_w = conductance * (inside_c - (heat_design_c + rooms.warming_k))
-    loss_w += rooms.ua_ground_w_per_k * (inside_c - rooms.ground_c.min(axis=1))
-    return np.where(rooms.is_heated.any(axis=1), np.maximum(loss_w, 0.0), 0.0)
+    warmer_k = inside_c - (heat_design_c + rooms.warming_k)
+    loss_w = np.stack(
+        (
+            rooms.ua_opaque_w_per_k * warmer_k,
+            rooms.ua_window_w_per_k * warmer_k,
+            rooms.ua_ground_w_per_k * (inside_c - rooms.ground_c.min(axis=1)),
+            air_conductance_w_per_k(rooms.air_flow_m3_per_s, np.asarray(pressure_pa)) * warmer_k,
+        ),
+        axis=1,
+    )
+    is_heated: BoolArray = np.asarray(rooms.is_heated.any(axis=1))
+    kept_w: FloatArray = loss_w * is_heated[:, None]
+    return kept_w
 
 
 def _held_all_day(rooms: RoomRows) -> RoomRows:

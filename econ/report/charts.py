@@ -8,7 +8,17 @@ import plotly.graph_objects as go
 
 from econ.evaluate.result import Result
 from econ.report.look import Look
-from econ.report.pictures import calendar, capacity, energy, first_cost, heat_source, lifetime, need, running_total
+from econ.report.pictures import (
+    calendar,
+    capacity,
+    energy,
+    first_cost,
+    heat_loss,
+    heat_source,
+    lifetime,
+    need,
+    running_total,
+)
 from econ.report.pictures.frame import Columns
 
 
@@ -45,5 +55,6 @@ CHARTS: Final[dict[str, Chart]] = {
     "energy": Chart("Energy bought by month", energy.figure, energy.statement, energy.table),
     "capacity": Chart("What a unit can give, and what is needed", capacity.figure, capacity.statement, capacity.table),
     "heat_source": Chart("Where the heat comes from", heat_source.figure, heat_source.statement, heat_source.table),
+    "heat_loss": Chart("Where the heat goes", heat_loss.figure, heat_loss.statement, heat_loss.table),
 }
 """Pictures by key, those of the answer page first and in its order."""

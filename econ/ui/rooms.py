@@ -10,6 +10,12 @@ from econ.uncertainty.answer import Answer
 _CHOSEN = "room_index"
 
 
+def pictures(answer: Answer | None) -> tuple[str, ...]:
+    """Return the pictures of a room's need; where the heat goes is shown once heat is asked for."""
+    is_heated = answer is not None and bool(answer.result.rooms.loss_w.any())
+    return ("heat_source", "heat_loss", "need") if is_heated else ("heat_source", "need")
+
+
 def chosen() -> int:
     """Return the index of the room on the page; offer the choice where there are several."""
     rooms = state.current_case().rooms

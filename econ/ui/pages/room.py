@@ -57,5 +57,5 @@ for title, names in EACH:
     fields.group(title, *(f"rooms[{index}].{name}" for name in names))
 fields.expert(*(f"rooms[{index}].{name}" for name in EXPERT))
 rooms.add_or_remove(index)
-look.pictures(present.answer, "heat_source", "need")
+look.pictures(present.answer, *rooms.pictures(present.answer))
 closing.draw("room", present.answer, next_page="place", next_words="Next: where it is, and what energy costs")

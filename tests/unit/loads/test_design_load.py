@@ -1,10 +1,12 @@
 """Design loads: held rooms, pieces and rooms that are not asked for."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
 from econ.kernel.constants import AIR_DENSITY_KG_PER_M3, AIR_HEAT_J_PER_KGK
-from econ.loads.design_load import PIECES, design_loads, heating_w
+from econ.loads.design_load import LOSSES, PIECES, design_loads, heating_w
 from tests.unit.loads.rooms import LIMIT, PRESSURE_PA, days, random_rows, rows
 
 HOT = days([28.0], 5.0, 600.0, humidity_ratio=0.015)
@@ -52,6 +54,20 @@ def test_heating_is_steady_loss_at_the_design_dry_bulb():
     room = rows(ua_ground_w_per_k=[10.0], ground_c=np.arange(12.0)[None, :], gain_w=np.full((1, 24), 500.0))
     expected = (15.0 + 6.0 + air) * 35.0 + 10.0 * 20.0
     assert heating_w(room, COLD_C, PRESSURE_PA) == pytest.approx(expected)
+
+
+def test_losses_by_piece_add_up_to_the_heating_load():
+    rooms = random_rows(30, 5)
+    loads = design_loads(rooms, HOT, COLD_C, np.full(30, 0.6))
+    assert loads.loss_w.shape == (30, len(LOSSES))
+    assert np.maximum(loads.loss_w.sum(axis=1), 0.0) == pytest.approx(loads.heat_w, rel=1e-12)
+    assert loads.loss_w[:, 1] == pytest.approx(
+        heating_w(rooms, COLD_C, PRESSURE_PA) - heating_w(without_windows(rooms), COLD_C, PRESSURE_PA), rel=1e-9
+    )
+
+
+def without_windows(rooms):
+    return replace(rooms, ua_window_w_per_k=np.zeros(len(rooms.floor_area_m2)))
 
 
 def test_warming_softens_the_coldest_hour():

@@ -9,7 +9,7 @@ import pytest
 from econ.kernel.alternative import KEEP, SELF, WINDOW, Alternative
 from econ.report.charts import CHARTS
 from econ.report.numbers import Quantity, UnitSystem
-from econ.report.pictures import calendar, capacity, first_cost, heat_source, lifetime, need, running_total
+from econ.report.pictures import calendar, capacity, first_cost, heat_loss, heat_source, lifetime, need, running_total
 from econ.report.pictures.frame import lifted, moved_apart
 from econ.report.style import NAMES
 from tests import builders
@@ -196,6 +196,17 @@ def test_the_highest_hour_of_each_temperature_is_drawn_over_the_mean(result, loo
 
 def test_pieces_of_heat_are_those_of_the_rooms_served(result):
     assert sum(heat_source.pieces_w(result).values()) == pytest.approx(result.rooms.piece_w[0].sum())
+
+
+def test_losses_are_those_of_the_rooms_served_and_the_largest_is_named(result, look):
+    assert sum(heat_loss.pieces_w(result).values()) == pytest.approx(result.rooms.loss_w[0].sum())
+    # 1,700 of 4,300 W.
+    assert "the largest part, 40 %, is that of walls, roof and floor" in heat_loss.statement(result, look)
+
+
+def test_where_no_heat_is_asked_for_none_is_said_to_be_lost(result, look):
+    rooms = replace(result.rooms, loss_w=np.zeros((2, 4)))
+    assert heat_loss.statement(replace(result, rooms=rooms), look).startswith("No heat is asked for")
 
 
 def test_the_largest_piece_of_heat_is_named(result, look):
