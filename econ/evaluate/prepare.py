@@ -11,6 +11,7 @@ from econ.case.nearest import nearest
 from econ.case.quantity import Amount
 from econ.case.schema import Case
 from econ.equipment.curve import variable_speed_split
+from econ.equipment.line_set import LineSet, line_kept_frac, with_lines
 from econ.equipment.machine import RatingRows
 from econ.equipment.sizing import chosen_index, cooling_capacity_w, heating_capacity_w
 from econ.evaluate.draft import Draft
@@ -206,7 +207,8 @@ def kit_size_for(draft: Draft, cooling_w: float, heating_w: float) -> str:
         return asked
     grade = draft.taken("kit.grade")
     sizes = draft.tables.ductless_sizes("kit", grade)
-    machine = variable_speed_split(ratings_of(draft, sizes, grade))
+    rated = variable_speed_split(ratings_of(draft, sizes, grade))
+    machine = with_lines(rated, lines_kept_frac(draft, sizes, grade))
     warming = draft.likely("place.warming_offset_k")
     hot, cold = (np.array([draft.likely(f"place.{side}_design_c") + warming]) for side in ("cool", "heat"))
     heats = draft.taken("use.heat") != "no" and (draft.taken("use.present_heat_stays") == "no" or cooling_w == 0.0)
@@ -219,6 +221,15 @@ def kit_size_for(draft: Draft, cooling_w: float, heating_w: float) -> str:
         heats=heats,
     )
     return str(sizes[int(index[0])])
+
+
+def lines_kept_frac(draft: Draft, sizes: tuple[int, ...], grade: str) -> FloatArray:
+    """Return the part of each size's output that is left behind the site's lines, likely values."""
+    rows = [draft.tables.ductless("kit", size, grade) for size in sizes]
+    site = (np.full(len(rows), draft.likely(f"site.line_{name}_m")) for name in ("run", "rise"))
+    limits = (np.array([row.number(f"{name}_max_m") for row in rows]) for name in ("line", "rise"))
+    losses = (np.array([row.spreads[f"{name}_loss_per_m"].likely for row in rows]) for name in ("run", "rise"))
+    return line_kept_frac(LineSet(*site, *limits, *losses))
 
 
 def ratings_of(draft: Draft, sizes: tuple[int, ...], grade: str) -> RatingRows:

@@ -7,8 +7,9 @@ from hypothesis import strategies as st
 
 from econ.equipment.curve import rating_terms, variable_speed_split
 from econ.equipment.heating_rating import variable_speed_hspf2
-from econ.equipment.part_load import operation
+from econ.equipment.part_load import cooling, heating, operation
 from econ.equipment.rating import variable_speed_seer2
+from econ.equipment.sizing import cooling_capacity_w, heating_capacity_w
 from econ.kernel.constants import BTU_PER_WH
 from tests.unit.equipment.builders import split_ratings
 
@@ -62,6 +63,51 @@ def test_a_better_full_load_rating_never_costs_more_at_full_load(
     zero = np.zeros(shape)
     run = operation(both, np.full(shape, cool_w), zero, zero, np.full(shape, at_c))
     assert run.cool_electric_w[0, 1, 0] <= run.cool_electric_w[0, 0, 0] + 1e-9
+
+
+@settings(max_examples=60, deadline=None, derandomize=True)
+@given(RATINGS, st.floats(20.0, 44.0), st.floats(0.0, 8.0))
+def test_hotter_air_outdoors_never_raises_cooling_output(numbers: dict[str, float], at_c: float, rise_k: float) -> None:
+    machine = variable_speed_split(split_ratings(**numbers, heat_47f_w=1.05 * numbers["capacity_w"]))
+    cooler, hotter = cooling_capacity_w(machine, np.array([at_c, at_c + rise_k]))[0]
+    assert hotter <= cooler + 1e-9
+
+
+@settings(max_examples=60, deadline=None, derandomize=True)
+@given(RATINGS, st.floats(-35.0, -10.0), st.floats(0.0, 1.6))
+def test_colder_air_below_frost_never_raises_heating_output(
+    numbers: dict[str, float], at_c: float, rise_k: float
+) -> None:
+    numbers = numbers | {"cutout_c": -60.0, "heat_5f_ratio_frac": min(numbers["heat_5f_ratio_frac"], 1.0)}
+    machine = variable_speed_split(split_ratings(**numbers, heat_47f_w=1.05 * numbers["capacity_w"]))
+    colder, milder = heating_capacity_w(machine, np.array([at_c, at_c + rise_k]))[0]
+    assert colder <= milder + 1e-9
+
+
+@settings(max_examples=60, deadline=None, derandomize=True)
+@given(RATINGS, st.floats(0.02, 0.97), st.floats(0.0, 0.5), st.floats(19.5, 44.0), st.floats(-25.0, 18.0))
+def test_more_load_never_draws_less(
+    numbers: dict[str, float], share: float, more: float, hot_c: float, cold_c: float
+) -> None:
+    machine = variable_speed_split(split_ratings(**numbers, heat_47f_w=1.05 * numbers["capacity_w"]))
+    shares = np.array([[share, min(share + more, 1.0)]])
+    cool_w, heat_w = (
+        shares * capacity(machine, np.array([at]))
+        for capacity, at in ((cooling_capacity_w, hot_c), (heating_capacity_w, cold_c))
+    )
+    cooling_power_w = cooling(machine, cool_w, np.zeros((1, 2)), np.array([[hot_c]]))[2][0]
+    heating_power_w = heating(machine, heat_w, np.array([[cold_c]]))[1][0]
+    assert cooling_power_w[1] >= cooling_power_w[0] - 1e-9
+    assert heating_power_w[1] >= heating_power_w[0] - 1e-9
+
+
+@settings(max_examples=60, deadline=None, derandomize=True)
+@given(RATINGS, st.floats(0.05, 1.0), st.floats(-30.0, 15.0))
+def test_no_efficiency_in_heating_reaches_the_ideal_cycle(numbers: dict[str, float], share: float, at_c: float) -> None:
+    machine = variable_speed_split(split_ratings(**numbers, heat_47f_w=1.05 * numbers["capacity_w"]))
+    served_w, power_w = heating(machine, share * heating_capacity_w(machine, np.array([at_c])), np.array([[at_c]]))
+    room_k = 294.26  # 70 degF
+    assert served_w[0, 0] <= power_w[0, 0] * room_k / (room_k - 273.15 - at_c)
 
 
 @settings(max_examples=30, deadline=None, derandomize=True)
