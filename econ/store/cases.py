@@ -1,7 +1,8 @@
 """Saved cases: each a name and a chain of revisions, of which one is the head.
 
 Revisions are only ever added; undo and redo move the head. Every change names the head it was made from, so that of two
-windows the second is told. Cases are listed by a counter that rises with each change, never by a clock.
+windows the second is told. Cases are listed by a counter that rises with each change, never by a clock;
+the time beside them is for reading.
 """
 
 import sqlite3
@@ -12,6 +13,7 @@ from econ.store.connection import connected, transaction
 from econ.store.failure import NoSuchCaseError, StoreConflict
 
 _NEXT_TOUCH = "(SELECT coalesce(max(touched), 0) + 1 FROM saved_case)"
+_NOW = "strftime('%Y-%m-%dT%H:%M:%S+00:00', 'now')"
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,12 +44,23 @@ class SavedCase:
 
 @dataclass(frozen=True, slots=True)
 class Listed:
-    """One line of the list of cases."""
+    """One line of the list of cases.
+
+    Attributes
+    ----------
+    case_id, name, head : int, str, int
+        As in `SavedCase`.
+    is_deleted : bool
+        Whether it is off the list.
+    saved_at : str
+        When it was last changed, ISO text in universal time; empty for cases saved before times were kept.
+    """
 
     case_id: int
     name: str
     head: int
     is_deleted: bool
+    saved_at: str
 
 
 def create(path: Path, name: str, text: str) -> SavedCase:
@@ -64,7 +77,7 @@ def create(path: Path, name: str, text: str) -> SavedCase:
     """
     with transaction(path) as connection:
         added = connection.execute(
-            f"INSERT INTO saved_case (name, head, touched) VALUES (?, 1, {_NEXT_TOUCH})", (name,)
+            f"INSERT INTO saved_case (name, head, touched, saved_at) VALUES (?, 1, {_NEXT_TOUCH}, {_NOW})", (name,)
         )
         case_id = int(added.lastrowid or 0)
         connection.execute("INSERT INTO revision VALUES (?, 1, NULL, ?)", (case_id, text))
@@ -135,9 +148,10 @@ def listed(path: Path, *, deleted: bool = False) -> tuple[Listed, ...]:
     deleted : bool
         The deleted ones instead, so that they can be brought back.
     """
-    query = "SELECT id, name, head, deleted FROM saved_case WHERE deleted = ? ORDER BY touched DESC"
+    query = "SELECT id, name, head, deleted, saved_at FROM saved_case WHERE deleted = ? ORDER BY touched DESC"
     with connected(path) as connection:
-        return tuple(Listed(row[0], row[1], row[2], bool(row[3])) for row in connection.execute(query, (int(deleted),)))
+        rows = connection.execute(query, (int(deleted),))
+        return tuple(Listed(row[0], row[1], row[2], bool(row[3]), row[4]) for row in rows)
 
 
 def revisions(path: Path, case_id: int) -> tuple[tuple[int, str], ...]:
@@ -185,7 +199,10 @@ def _stepped(path: Path, case_id: int, head: int, query: str) -> SavedCase:
 
 
 def _moved(connection: sqlite3.Connection, case_id: int, head: int, target: int) -> bool:
-    statement = f"UPDATE saved_case SET head = ?, touched = {_NEXT_TOUCH} WHERE id = ? AND head = ? AND deleted = 0"
+    statement = f"""
+        UPDATE saved_case SET head = ?, touched = {_NEXT_TOUCH}, saved_at = {_NOW}
+        WHERE id = ? AND head = ? AND deleted = 0
+    """
     return connection.execute(statement, (target, case_id, head)).rowcount == 1
 
 

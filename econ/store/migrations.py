@@ -31,7 +31,9 @@ _WEATHER_FILES: Final = (
     "CREATE TABLE weather_file (key TEXT PRIMARY KEY, name TEXT NOT NULL, content BLOB NOT NULL) STRICT",
 )
 
-STEPS: Final[tuple[tuple[str, ...], ...]] = (_FIRST, _WEATHER_FILES)
+_SAVED_AT: Final = ("ALTER TABLE saved_case ADD COLUMN saved_at TEXT NOT NULL DEFAULT ''",)
+
+STEPS: Final[tuple[tuple[str, ...], ...]] = (_FIRST, _WEATHER_FILES, _SAVED_AT)
 """Statements that lead from version n to n + 1; the version stands in ``user_version``."""
 
 

@@ -1,5 +1,8 @@
 """The list of saved cases, and case files in and out."""
 
+from datetime import date
+from html import escape
+
 import streamlit as st
 
 from econ.case.toml import read_case, write_case
@@ -51,7 +54,9 @@ def file_in() -> None:
 
 def _line(line: cases.Listed, *, is_open: bool) -> None:
     with st.container(horizontal=True, vertical_alignment="center", key=f"case_{line.case_id}"):
-        st.markdown(f"**{line.name}** (open)" if is_open else line.name)
+        name = f"<b>{escape(line.name)}</b> (open)" if is_open else escape(line.name)
+        when = shelf.saved_words(line.saved_at, date.today())
+        st.html(f'{name} <span class="when">{when}</span>', width="stretch")
         st.button("Open", key=f"open_{line.case_id}", on_click=_open, args=(line.case_id,), disabled=is_open)
         st.button("Copy", key=f"copy_{line.case_id}", on_click=_copy, args=(line,))
         st.button("Delete", key=f"delete_{line.case_id}", on_click=_delete, args=(line.case_id,))

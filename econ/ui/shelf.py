@@ -2,12 +2,14 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import date, datetime
 from functools import lru_cache
 from typing import Final, TypeAlias
 
 from econ.case.schema import Case
 from econ.case.toml import read_case, read_case_file, write_case
 from econ.kernel.errors import EconError
+from econ.report.numbers import day_text
 from econ.store import cases
 from econ.store.cases import SavedCase
 from econ.store.connection import store_path
@@ -36,16 +38,36 @@ class Ready:
     case: Case
 
 
-def opened(number: str | None) -> Opened | None:
-    """Return the saved case of an address, else the one last changed; None on an empty shelf."""
-    numbers = [int(number)] if number and number.isdigit() else []
-    numbers += [line.case_id for line in cases.listed(store_path())]
-    for case_id in numbers:
+def addressed(number: str) -> Opened | None:
+    """Return the saved case of an address; None where there is none of that number, or it cannot be read."""
+    try:
+        return as_it_stands(int(number)) if number.isdigit() else None
+    except EconError:
+        return None
+
+
+def last() -> Opened | None:
+    """Return the case last changed that can be read; None on an empty shelf."""
+    for line in cases.listed(store_path()):
         try:
-            return read(cases.opened(store_path(), case_id))
+            return as_it_stands(line.case_id)
         except EconError:
             continue
     return None
+
+
+def saved_words(saved_at: str, today: date) -> str:
+    """Return when a case was saved, by this machine's clock; empty where that was not kept.
+
+    Examples
+    --------
+    >>> saved_words("", date(2027, 7, 14))
+    ''
+    """
+    if not saved_at:
+        return ""
+    at = datetime.fromisoformat(saved_at).astimezone()
+    return f"saved {day_text(at.date(), today.year)} {at:%H:%M}"
 
 
 def read(saved: SavedCase) -> Opened:

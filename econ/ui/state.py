@@ -22,6 +22,12 @@ UNITS: Final = "unit_system"
 FAULTS: Final = "faults"
 CONFLICT: Final = "conflict"
 NOTICE: Final = "notice"
+GREETING: Final = "opened_last"
+"""Whether the case on screen was opened unasked, as the one last worked on."""
+
+MISSING: Final = "missing_case"
+"""Number of a case that the address names and that is not here."""
+
 NO_PLACE: Final = ""
 """What stands for the town until one is chosen: the only answer that has no usual value."""
 
@@ -48,7 +54,7 @@ def blank_case() -> Case:
 
 
 def open_case() -> None:
-    """Put a case into the session: that of the address, else the one last worked on, else a blank one."""
+    """Put a case into the session: that of the address, blank where it is not here; else the one last worked on."""
     session = st.session_state
     if CASE not in session:
         session[FAULTS] = {}
@@ -59,11 +65,17 @@ def open_case() -> None:
 
 
 def _restored() -> shelf.Opened | None:
+    number = st.query_params.get("case")
     try:
-        return shelf.opened(st.query_params.get("case"))
+        found = shelf.addressed(number) if number else shelf.last()
     except EconError as error:
         st.session_state[NOTICE] = str(error)
         return None
+    st.session_state[GREETING] = found is not None and not number
+    if number and found is None:
+        st.session_state[MISSING] = number
+        st.query_params.pop("case", None)
+    return found
 
 
 def current_case() -> Case:
@@ -130,6 +142,7 @@ def replace(case: Case, *paths: str) -> None:
         session[FAULTS].pop(path, None)
     if case == session[CASE]:
         return
+    _settle()
     session[CASE] = case
     try:
         session[SAVED] = shelf.saved(session[SAVED], case)
@@ -143,6 +156,7 @@ def show_saved(saved: SavedCase, case: Case) -> None:
     """Open another saved case, or another version of this one."""
     session = st.session_state
     session[SAVED], session[CASE], session[FAULTS] = saved, case, {}
+    _settle()
     session.pop(CONFLICT, None)
 
 
@@ -150,10 +164,17 @@ def start_new(case: Case | None = None) -> None:
     """Begin a case that is not saved yet; its first change saves it."""
     session = st.session_state
     session[SAVED], session[CASE], session[FAULTS] = None, case or blank_case(), {}
+    _settle()
     session.pop(CONFLICT, None)
     st.query_params.pop("case", None)
     if case is not None:
         session[SAVED] = shelf.saved(None, case)
+
+
+def _settle() -> None:
+    """Stop speaking of how the case came to be open: the user has gone on."""
+    for key in (GREETING, MISSING):
+        st.session_state.pop(key, None)
 
 
 def value(path: str) -> Any:

@@ -21,6 +21,7 @@ def draw() -> None:
     with st.container(key="strip", gap="xxsmall"):
         st.html(f"<style>.st-key-strip {{ --ground: {ground.paper}; }}</style>{_body(present)}{_counts(present)}")
     _controls()
+    _arrival()
     _troubles(present)
 
 
@@ -59,6 +60,22 @@ def _controls() -> None:
 
 def _units_changed() -> None:
     st.session_state[state.UNITS] = st.session_state["w_units"] or state.units()
+
+
+def _arrival() -> None:
+    """Say how the case came to be open where nobody chose it, or that the one asked for is not here."""
+    session = st.session_state
+    if number := session.get(state.MISSING):
+        st.warning(
+            f"Case {number} is not on this machine: it was deleted, or the address comes from another one. "
+            "Nothing was opened in its place."
+        )
+        st.page_link("econ/ui/pages/cases.py", label="See the cases that are here")
+    elif session.get(state.GREETING):
+        with st.container(key="greeting", horizontal=True, vertical_alignment="center", gap="small"):
+            name = shelf.title(state.current_case())
+            st.html(f'<span class="greeting">Opened your last case: <b>{escape(name)}</b>.</span>')
+            st.button("Start a new one", key="start_new_one", on_click=state.start_new)
 
 
 def _troubles(present: now.Now) -> None:

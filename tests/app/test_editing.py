@@ -1,5 +1,7 @@
 """What is typed stays, is saved before it is drawn, can be taken back, and is refused in words."""
 
+import re
+
 from tests.app.screen import PAGES, STATION
 
 AREA = "w_rooms_0_floor_area_m2"
@@ -28,10 +30,37 @@ def test_answers_given_before_the_town_survive_a_reload(screen):
     assert screen.reloaded().typed(AREA) == "300"
 
 
-def test_address_of_no_saved_case_opens_the_one_last_changed(ready):
-    ready.go("room").type(AREA, "700")
+def test_address_of_no_saved_case_says_so_and_opens_nothing(ready):
     ready.app.query_params["case"] = "999"
-    assert ready.reloaded().go("room").typed(AREA) == "700"
+    again = ready.reloaded()
+    assert "Case 999 is not on this machine" in again.app.warning[0].value
+    assert again.app.session_state["saved"] is None
+    assert not again.app.session_state["case"].place.station
+
+
+def test_notice_of_a_case_that_is_not_here_goes_once_another_is_opened(ready):
+    ready.app.query_params["case"] = "999"
+    again = ready.reloaded().go("cases").click("open_1")
+    assert not again.app.warning
+
+
+def test_fresh_browser_says_which_case_it_opened_and_offers_a_new_one(ready):
+    del ready.app.query_params["case"]
+    again = ready.reloaded()
+    assert "Opened your last case: <b>" in again.html
+    again.click("start_new_one")
+    assert again.app.session_state["saved"] is None
+    assert "Opened your last case" not in again.html
+
+
+def test_case_asked_for_by_its_address_opens_without_a_word(ready):
+    assert "Opened your last case" not in ready.reloaded().html
+
+
+def test_list_says_when_each_case_was_saved_last_changed_first(ready):
+    ready.go("cases").click("copy_1").go("room").type(AREA, "700").go("cases")
+    assert len(re.findall(r'class="when">saved \w{3} \d+ \w+(?: \d{4})? \d\d:\d\d<', ready.html)) == 2
+    assert [button.key for button in ready.app.button if str(button.key).startswith("open_")] == ["open_2", "open_1"]
 
 
 def test_edit_moves_the_strip_in_the_same_view(ready):

@@ -1,6 +1,7 @@
 """Saved cases: what is saved comes back, and nothing is ever lost."""
 
 import sqlite3
+from datetime import UTC, datetime, timedelta
 
 import pytest
 
@@ -149,3 +150,9 @@ def test_store_writes_ahead_and_through_to_the_disk(path):
     with sqlite3.connect(path) as connection:
         assert connection.execute("PRAGMA journal_mode").fetchone() == ("wal",)
     connection.close()
+
+
+def test_list_tells_when_a_case_was_saved_in_universal_time(path):
+    cases.create(path, "Den", "a")
+    [line] = cases.listed(path)
+    assert abs(datetime.fromisoformat(line.saved_at) - datetime.now(UTC)) < timedelta(minutes=5)

@@ -169,6 +169,16 @@ def test_later_step_is_applied_to_an_old_store(path):
         assert raw.execute("SELECT name, note FROM saved_case").fetchall() == [("Den", "")]
 
 
+def test_case_saved_before_times_were_kept_has_none(path):
+    with closing(sqlite3.connect(path, isolation_level=None)) as raw:
+        migrate(raw, STEPS[:2])
+        raw.execute("INSERT INTO saved_case (name, head, touched) VALUES ('Den', 1, 1)")
+        raw.execute("INSERT INTO revision VALUES (1, 1, NULL, 'one')")
+    assert [(line.name, line.saved_at) for line in cases.listed(path)] == [("Den", "")]
+    cases.save(path, 1, "two", 1)
+    assert cases.listed(path)[0].saved_at
+
+
 WRITER = """
 import sys
 from pathlib import Path
