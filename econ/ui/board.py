@@ -5,6 +5,7 @@ from typing import Final
 
 import streamlit as st
 
+from econ.installation.schedule import Schedule
 from econ.kernel.alternative import PARTIES, SELF, Party
 from econ.ui import cached, now, state
 from econ.ui.ways import ways
@@ -16,6 +17,9 @@ PARTY_WORDS: Final[dict[Party, str]] = {
     Party.ELECTRICIAN: "Electrician",
     Party.CONTRACTOR: "Contractor",
 }
+_NO_WORK_D: Final = 1e-6
+"""Days of work below which a task is a wait."""
+
 _SPLITS: Final[dict[str, Party | None]] = {
     "All me that may be": Party.SELF,
     "Usual split": None,
@@ -32,8 +36,25 @@ def draw(answer: Answer) -> None:
         for words, party in _SPLITS.items():
             st.button(words, key=f"split_{words}", on_click=_split, args=(party, [schedule.task[i] for i in active]))
     for place in active:
-        _row(schedule.task[place], schedule.label[place], PARTIES[int(schedule.party[0, place])])
+        if is_wait(schedule, place):
+            _wait(schedule, place)
+        else:
+            _row(schedule.task[place], schedule.label[place], PARTIES[int(schedule.party[0, place])])
     _totals(answer)
+
+
+def is_wait(schedule: Schedule, place: int) -> bool:
+    """Return whether a task is nothing but time that passes: nobody works on it, so nobody can be given it."""
+    return bool(schedule.finish_d[0, place] - schedule.start_d[0, place] <= _NO_WORK_D)
+
+
+def _wait(schedule: Schedule, place: int) -> None:
+    """Draw a wait as a plain row without an owner: how long, and until when."""
+    begun_d, ended_d = (float(days[0, place]) for days in (schedule.wait_start_d, schedule.finish_d))
+    until = now.look().day(ended_d)
+    html = f'<div class="task wait">{escape(schedule.label[place])}: {ended_d - begun_d:.0f} days, until {until}</div>'
+    with st.container(key=f"wait_{schedule.task[place]}"):
+        st.html(html)
 
 
 def tools() -> None:

@@ -108,3 +108,15 @@ def test_what_the_others_are_compared_with_is_chosen_on_the_answer_page(ready):
     ready.go("answer").choose("w_money_base_case", "keep_as_is")
     [compared] = [part.value for part in ready.app.dataframe if "Keep what you have (base)" in part.value.columns]
     assert compared["Keep what you have (base)"].tolist()[8] == "$0"
+
+
+def test_a_wait_stands_on_the_board_without_an_owner(ready):
+    ready.go("work")
+    assert "Wait for the electrician: " in ready.html
+    keys = {str(group.key) for group in ready.app.button_group}
+    assert not keys & {"w_task_book_electrician", "w_task_permit_granted"}
+    assert "w_task_wall_hole" in keys
+
+
+def test_what_the_quote_does_not_say_is_told_with_its_amount_on_the_work_page(ready):
+    assert "does not say whether it includes the circuit: the whole of it, $" in ready.go("work").html

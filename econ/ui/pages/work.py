@@ -4,6 +4,7 @@ from typing import Final
 
 import streamlit as st
 
+from econ.report.words.scope import scope_lines
 from econ.ui import board, closing, fields, look, now, sketches
 
 SITE: Final = {
@@ -28,6 +29,8 @@ if present.answer is not None:
 for section, groups in (("site", SITE), ("work", WORK), ("quote", QUOTE)):
     for title, names in groups.items():
         fields.group(title, *(f"{section}.{name}" for name in names.split()))
+for sentence in scope_lines(present.answer) if present.answer is not None else ():
+    look.said(sentence, kind="statement")
 board.tools()
 fields.expert("work.mishap_frac", "work.mishap_usd")
 look.pictures(present.answer, "calendar")
