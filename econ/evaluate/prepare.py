@@ -178,6 +178,7 @@ def structure_of(draft: Draft, kinds: tuple[str, ...]) -> Structure:
         has_quote=isinstance(total, Amount) and not total.is_unknown,
         parties=tuple(work.parties or ()),
         tools_owned=tuple(work.tools_owned or ()),
+        tools_borrowed=tuple(work.tools_borrowed or ()),
         weather=None if chosen == WeatherChoice() else chosen,
     )
 

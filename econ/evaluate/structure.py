@@ -57,6 +57,8 @@ class Structure:
         Task and the party the user gave it to.
     tools_owned : tuple of str
         Keys of the tools that are there already.
+    tools_borrowed : tuple of str
+        Keys of the tools that somebody lends.
     weather : WeatherChoice or None
         Whose weather it is; None for the listed station named above.
     """
@@ -71,4 +73,5 @@ class Structure:
     has_quote: bool = False
     parties: tuple[tuple[str, str], ...] = ()
     tools_owned: tuple[str, ...] = ()
+    tools_borrowed: tuple[str, ...] = ()
     weather: WeatherChoice | None = None

@@ -62,4 +62,4 @@ def _of_tasks(work: InstallationTables) -> set[str]:
 
 
 def _of_tools(work: InstallationTables) -> set[str]:
-    return {key for tool in work.tools for key in (tool.buy, tool.rent, tool.resale)}
+    return {key for tool in work.tools for key in (tool.buy, tool.rent, tool.resale, tool.life)}

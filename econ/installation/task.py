@@ -76,6 +76,8 @@ class TaskTable:
         Share of the mishap allowance that falls to whoever does it. [dimensionless]
     materials : tuple of tuple of Material, length T
         What it uses up.
+    visit : tuple of str, length T
+        Visit of a trade it falls in where an inspection splits them: ``rough``, ``final`` or empty.
     hold_point, source : tuple of str, length T
         What must be true before it begins; where its figures come from.
     """
@@ -97,6 +99,7 @@ class TaskTable:
     gates_service: BoolArray
     mishap_share_frac: FloatArray
     materials: tuple[tuple[Material, ...], ...]
+    visit: tuple[str, ...]
     hold_point: tuple[str, ...]
     source: tuple[str, ...]
 

@@ -68,6 +68,7 @@ def task_table(alternative: str, root: Path | None = None) -> TaskTable:
         gates_service=_numbers(rows, "gates_service") > 0.0,
         mishap_share_frac=_numbers(rows, "mishap_share_frac"),
         materials=tuple(_materials(row["materials"]) for row in rows),
+        visit=_texts(rows, "visit"),
         hold_point=_texts(rows, "hold_point"),
         source=_texts(rows, "source"),
     )
@@ -92,15 +93,26 @@ def tools(root: Path | None = None) -> tuple[Tool, ...]:
         Tool(
             row["tool"],
             row["label"],
-            row["condition"],
-            row["task"],
+            _listed(row["task"]),
+            _by_task(row),
             row["buy"],
             row["rent"],
             row["resale"],
+            row["life"],
             row["source"],
         )
         for row in table.rows()
     )
+
+
+def _by_task(row: dict[str, Any]) -> tuple[str, ...]:
+    """Return the condition of each task that a tool serves: one for all, or one for each."""
+    tasks, conditions = _listed(row["task"]), _listed(row["condition"])
+    if len(conditions) not in (1, len(tasks)):
+        raise TableError(
+            f"installation/tools.csv: {row['tool']} has {len(conditions)} conditions for {len(tasks)} tasks."
+        )
+    return conditions * len(tasks) if len(conditions) == 1 else conditions
 
 
 def _texts(rows: Sequence[dict[str, Any]], column: str) -> tuple[str, ...]:

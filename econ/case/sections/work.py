@@ -87,6 +87,9 @@ class Work(Section):
         "Who does which task", "Tasks moved from their usual hands.", kind="table"
     )
     tools_owned: tuple[str, ...] | None = words("Tools you have", "Nothing to pay for these.", kind="list")
+    tools_borrowed: tuple[str, ...] | None = words(
+        "Tools you can borrow", "Nothing to pay for these, but somebody to ask.", kind="list"
+    )
     contractor_wait_d: Amt = amount("Contractor's wait", "Days from signing to start; months in the hot season.", WAIT)
     electrician_wait_d: Amt = amount("Electrician's wait", "Days from call to visit.", WAIT)
     permit_wait_d: Amt = amount("Permit's wait", "Days from asking to holding it.", WAIT)
@@ -109,7 +112,7 @@ class Work(Section):
             raise CaseError(faults)
         return parties
 
-    @field_validator("tools_owned", mode="after")
+    @field_validator("tools_owned", "tools_borrowed", mode="after")
     @classmethod
     def known_tools(cls, tools: tuple[str, ...] | None, info: ValidationInfo) -> tuple[str, ...] | None:
         """Return the tools; each must be known."""

@@ -18,11 +18,11 @@ from econ.evaluate.wiring.installation_price import (
     spread_price,
     tax_line,
 )
+from econ.evaluate.wiring.installation_tools import tool_lines
+from econ.evaluate.wiring.installation_visits import contractor_line, electrician_line
 from econ.installation.first_cost import Line, amount_of_usd
-from econ.installation.labour import visit_charge_usd
 from econ.installation.quote import missing_scope
-from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, SELF_PARTY
-from econ.installation.tools import WAYS, Tool, ToolPrice, tool_choice
+from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY
 from econ.kernel.arrays import FloatArray
 
 _GOODS = ("equipment", "materials")
@@ -51,67 +51,13 @@ def self_install_lines(route: Route) -> list[Line]:
     is_circuit = route.is_done("circuit", ELECTRICIAN_PARTY)
     return joined(
         goods,
-        [_tool_line(tool, route) for tool in route.tables.tools],
+        tool_lines(route),
         circuit_lines(route, is_circuit),
-        [_electrician_visit(route), _contractor_visit(route)],
+        [electrician_line(route), contractor_line(route)],
         permit_lines(route, route.site.facts["new_circuit"], one > 0.0),
         [disposal_line(route), _mishap_line(route), tax_line(route, amount_of_usd(goods, _GOODS, len(one)))],
         own_lines(route, "money.incentive_self_usd"),
     )
-
-
-def _tool_line(tool: Tool, route: Route) -> Line:
-    """Return one tool, owned or at the cheapest way, where the user does the task it serves."""
-    task = route.rows.table.position(tool.task)
-    is_needed = route.site.facts[tool.condition] & is_by_user(route.rows)[:, task]
-    never = np.full(route.site.inputs.n_row, np.inf)
-    price = ToolPrice(
-        buy_usd=route.cost(tool.buy) if tool.buy else never,
-        rent_usd_per_d=route.cost(tool.rent) if tool.rent else never,
-        resale_frac=route.cost(tool.resale) if tool.resale else route.zeros(),
-        minimum_hire_d=route.cost("minimum_hire_d"),
-        sales_tax_frac=route.number("money.sales_tax_frac"),
-    )
-    choice = tool_choice(price, route.rows.elapsed_h[:, task] / route.number("work.hours_per_day_h"))
-    is_owned = tool.key in route.site.structure.tools_owned
-    way = "own" if is_owned else WAYS[int(choice.way[0])]
-    cost = route.zeros() if is_owned else choice.cost_usd
-    label = f"{tool.label} ({_WAY_WORDS[way]})"
-    return Line(f"tool_{tool.key}", label, "tools", "self", "each", tool.source, is_needed.astype(float), cost)
-
-
-_WAY_WORDS = {"own": "yours already", "hire": "hired, tax in", "buy": "bought, less resale, tax in"}
-
-
-def _electrician_visit(route: Route) -> Line:
-    """Return the electrician's other work: one visit after the lines are in, at least the call-out minimum.
-
-    Only connecting a circuit that the user ran costs at least the price of taking that over.
-    """
-    hours = electrician_h(route)
-    charge = visit_charge_usd(hours, route.cost("electrician_hourly_usd_per_h"), route.cost("electrician_call_out_usd"))
-    takes_over = route.is_done("circuit", SELF_PARTY) & route.is_done("final_connection", ELECTRICIAN_PARTY)
-    charge = np.where(takes_over, np.maximum(charge, route.cost("final_connection_usd")), charge)
-    source = route.tables.source["electrician_hourly_usd_per_h"]
-    label = "Electrician: terminals, final connection and voltage test"
-    is_there = (hours > 0.0).astype(float)
-    return Line("electrician_visit", label, "labour", "electrician", "visit", source, is_there, charge)
-
-
-def _contractor_visit(route: Route) -> Line:
-    """Return the contractor's part of a self-installation: hours and one trip.
-
-    Connecting or testing an owner's kit costs at least the usual price of such a visit.
-    """
-    labour = contractor_labour_usd(route)
-    is_there = labour > 0.0
-    charge = labour + route.cost("travel_usd")
-    commissions = route.is_done("connect_lines", CONTRACTOR_PARTY) | route.is_done("leak_check", CONTRACTOR_PARTY)
-    charge = np.where(commissions, np.maximum(charge, route.cost("commission_owner_kit_usd")), charge)
-    source = route.tables.source["contractor_billed_usd_per_h"]
-    label = "Contractor's part of the work"
-    quantity = is_there.astype(float)
-    return Line("contractor_visit", label, "labour", "contractor", "visit", source, quantity, charge)
 
 
 def _mishap_line(route: Route) -> Line:

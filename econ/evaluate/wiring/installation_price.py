@@ -67,7 +67,7 @@ def is_by_user(rows: TaskRows) -> BoolArray:
     return own
 
 
-def material_lines(route: Route, markup_frac: FloatArray) -> list[Line]:
+def material_lines(route: Route, markup_frac: FloatArray, only: int | None = None) -> list[Line]:
     """Return one line a material; what goes into a circuit that an electrician makes is in its price.
 
     Parameters
@@ -76,6 +76,8 @@ def material_lines(route: Route, markup_frac: FloatArray) -> list[Line]:
         Tasks and prices.
     markup_frac : ndarray, shape (B,)
         Factor on what the contractor supplies. [dimensionless]
+    only : int or None
+        One task's materials; None for those of all.
 
     Returns
     -------
@@ -85,6 +87,8 @@ def material_lines(route: Route, markup_frac: FloatArray) -> list[Line]:
     quantity: dict[str, FloatArray] = {}
     marked_up: dict[str, FloatArray] = {}
     for task, materials in enumerate(route.rows.table.materials):
+        if only not in (None, task):
+            continue
         party = route.rows.party[:, task]
         is_supplied = party == CONTRACTOR_PARTY
         if route.rows.table.alternative == Alternative.CONTRACTED_INSTALL:
@@ -122,14 +126,7 @@ def circuit_lines(route: Route, is_circuit: BoolArray) -> list[Line]:
         Panel spaces are priced where they are missing or not known.
     """
     inputs = route.site.inputs
-    per_wiring = [
-        np.stack([route.cost(f"circuit_{distance:.0f}m_{wiring}_usd") for distance in CIRCUIT_AT_M], axis=1)
-        for wiring in ("exposed", "fished")
-    ]
-    is_fished = inputs.is_option("site.wiring", "fished", NOT_KNOWN)
-    price_at = np.where(is_fished[:, None], per_wiring[1], per_wiring[0])
-    price = circuit_price_usd(route.number("site.panel_distance_m"), price_at)
-    price = price * np.where(inputs.is_option("kit.volts", "120"), route.cost("circuit_120v_frac"), 1.0)
+    price = circuit_package_usd(route)
     lacks_space = is_circuit & inputs.is_option("site.panel_spaces", "no", NOT_KNOWN)
     source = route.tables.source["circuit_10m_exposed_usd"]
     label = "New circuit with disconnect, by distance from the panel"
@@ -138,6 +135,19 @@ def circuit_lines(route: Route, is_circuit: BoolArray) -> list[Line]:
         route.cost_line("panel_spaces_usd", "labour", "electrician", lacks_space * sets(route)),
         *_protection_lines(route),
     ]
+
+
+def circuit_package_usd(route: Route) -> FloatArray:
+    """Return what an electrician takes for the circuit with its materials, by distance and voltage, shape (B,)."""
+    inputs = route.site.inputs
+    per_wiring = [
+        np.stack([route.cost(f"circuit_{distance:.0f}m_{wiring}_usd") for distance in CIRCUIT_AT_M], axis=1)
+        for wiring in ("exposed", "fished")
+    ]
+    is_fished = inputs.is_option("site.wiring", "fished", NOT_KNOWN)
+    price_at = np.where(is_fished[:, None], per_wiring[1], per_wiring[0])
+    price = circuit_price_usd(route.number("site.panel_distance_m"), price_at)
+    return price * np.where(inputs.is_option("kit.volts", "120"), route.cost("circuit_120v_frac"), 1.0)
 
 
 def _protection_lines(route: Route) -> list[Line]:
@@ -162,14 +172,20 @@ def electrician_h(route: Route) -> FloatArray:
 
 
 def contractor_labour_usd(route: Route) -> FloatArray:
-    """Return what the contractor bills for hours, shape (B,): shared tasks half at the mate's rate. [USD]"""
+    """Return what the contractor bills for hours, shape (B,)."""
+    labour: FloatArray = contractor_task_usd(route).sum(axis=1)
+    return labour
+
+
+def contractor_task_usd(route: Route) -> FloatArray:
+    """Return what the contractor bills for each task, shape (B, T): shared ones half at the mate's rate."""
     rows = route.rows
     rate = crew_rate_usd_per_h(
         rows.table.crew_count > 1.0,
         route.cost("contractor_billed_usd_per_h"),
         route.cost("contractor_helper_billed_usd_per_h"),
     )
-    charge: FloatArray = np.where(rows.party == CONTRACTOR_PARTY, rows.hours_h * rate, 0.0).sum(axis=1)
+    charge: FloatArray = np.where(rows.party == CONTRACTOR_PARTY, rows.hours_h * rate, 0.0)
     return charge
 
 

@@ -66,8 +66,28 @@ def route_rows(table: TaskTable, at: Site) -> TaskRows:
     shape = (at.inputs.n_row, len(table))
     wanted = np.broadcast_to(_wanted_party(table, at.structure), shape)
     party = assigned_party(allowed(table, at.gates), wanted)
+    return given_rows(table, at, party, np.asarray(wanted))
+
+
+def given_rows(table: TaskTable, at: Site, party: IntArray, wanted: IntArray) -> TaskRows:
+    """Return the tasks of a route as done by given parties, allowed or not.
+
+    Parameters
+    ----------
+    table : TaskTable
+        The list.
+    at : Site
+        The case.
+    party, wanted : ndarray, shape (B, T)
+        Who does each task, and who was asked to. [dimensionless]
+
+    Returns
+    -------
+    rows : TaskRows
+        The bookings of electrician and contractor are needed exactly where one of their tasks is.
+    """
     work = Work(_is_active(table, at, party), _hours_by_party(table, at), _wait_d(table, at), at.gates.has_helper)
-    return task_rows(table, work, party, np.asarray(wanted))
+    return task_rows(table, work, party, wanted)
 
 
 def _wanted_party(table: TaskTable, structure: Structure) -> IntArray:

@@ -29,6 +29,7 @@ def table(after, gates=None, **changed):
         "gates_service": np.array(gates if gates is not None else [False] * (n_task - 1) + [True], dtype=bool),
         "mishap_share_frac": np.zeros(n_task),
         "materials": ((),) * n_task,
+        "visit": ("",) * n_task,
         "hold_point": ("",) * n_task,
         "source": ("assumption",) * n_task,
     }

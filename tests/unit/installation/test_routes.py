@@ -267,3 +267,40 @@ def test_a_quote_that_includes_the_circuit_pays_for_its_protection():
     assert "ground_fault_adder_usd" not in amounts(routes(shape=structure(has_quote=True), **said)[HIRED])
     lacking = routes(shape=structure(has_quote=True), quote__electrical="no", **said)[HIRED]
     assert amounts(lacking)["ground_fault_adder_usd"] == 240.0
+
+
+def test_a_borrowed_tool_costs_nothing_and_says_so():
+    route = routes(shape=structure(tools_borrowed=("hand_truck",)))[SELF]
+    assert amounts(route)["tool_hand_truck"] == 0.0
+    assert any("Hand truck (borrowed)" in label for label in route.line_items.label)
+
+
+# Block, 8 in: hole 1.5 h, plate 2.5 h, both halved with a helper and done with one hammer: 2 of 8 h, one day at 50,
+# 7 % tax in; bought and sold again 150 x (1.07 - 0.55) = 78.
+def test_a_hammer_is_hired_once_for_hole_and_plate():
+    block = {"site__wall": "block", "site__wall_thickness_m": 0.2032}
+    assert amounts(routes(**block)[SELF])["tool_sds_plus"] == pytest.approx(50.0 * 1.07)
+    plate_only = routes(shape=structure(parties=(("wall_hole", "contractor"),)), **block)[SELF]
+    assert amounts(plate_only)["tool_sds_plus"] == pytest.approx(50.0 * 1.07)
+    neither = structure(parties=(("wall_hole", "contractor"), ("hang_indoor", "contractor")))
+    assert amounts(routes(shape=neither, **block)[SELF])["tool_sds_plus"] == 0.0
+
+
+# Hole before the inspection, commissioning after it: 0.5 h at 95 and a trip of 85; 1 h at 115 and a trip come to less
+# than the usual price of such a visit, 350. Without a permit there is one visit: 47.50 + 115 + 85 are less than 350.
+def test_an_inspection_splits_the_contractors_work_in_two_visits():
+    shape = structure(parties=(("wall_hole", "contractor"), ("leak_check", "contractor")))
+    assert amounts(routes(shape=shape)[SELF])["contractor_visit"] == pytest.approx(0.5 * 95.0 + 85.0 + 350.0)
+    once = amounts(routes(shape=shape, site__permit="not_needed")[SELF])["contractor_visit"]
+    assert once == pytest.approx(350.0)
+
+
+# With the circuit in the same visit no minimum of 175 is left over for 0.75 h at 120 an hour.
+def test_without_an_inspection_circuit_and_terminals_share_the_call_out():
+    said = {"site__owner_may_electrical": "yes"}
+    shape = structure(parties=(("circuit", "electrician"), ("final_connection", "electrician"), ("cable", "self")))
+    found = [
+        amounts(routes(shape=shape, site__permit=permit, **said)[SELF])["electrician_visit"]
+        for permit in ("needed", "not_needed")
+    ]
+    assert found == pytest.approx([175.0, 0.75 * 120.0])

@@ -44,10 +44,11 @@ def test_whoever_may_do_a_task_has_hours_for_it_unless_it_is_a_wait(table):
 
 
 def test_tool_names_are_known():
-    keys = {(tool.buy, tool.rent, tool.resale) for tool in tools()}
+    keys = {(tool.buy, tool.rent, tool.resale, tool.life) for tool in tools()}
     assert {key for each in keys for key in each} - {""} <= COSTS
-    assert {tool.condition for tool in tools()} <= FACTS
-    assert {tool.task for tool in tools()} <= set(task_table("self_install").key)
+    assert {fact for tool in tools() for fact in tool.conditions} <= FACTS
+    assert {task for tool in tools() for task in tool.tasks} <= set(task_table("self_install").key)
+    assert all(len(tool.conditions) == len(tool.tasks) for tool in tools())
     assert all(tool.buy or tool.rent for tool in tools())
 
 

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from econ.installation.tools import BUY, HIRE, ToolPrice, tool_choice
+from econ.installation.tools import BUY, HIRE, ToolPrice, tool_choice, use_d, worn_count
 from econ.kernel.errors import OutOfRangeError
 
 
@@ -39,3 +39,21 @@ def test_tax_falls_on_price_and_hire_but_not_on_resale():
 def test_a_tool_without_any_price_is_refused():
     with pytest.raises(OutOfRangeError, match="price of a tool"):
         tool_choice(price(buy_usd=np.inf, rent_usd_per_d=np.inf), np.array([1.0]))
+
+
+# Three tasks of 2, 3 and 4 h, the first and the last with the tool, in days of 6 h: one day.
+@pytest.mark.parametrize(("used", "days"), [([True, False, True], 1.0), ([True, True, True], 1.5), ([False] * 3, 0.0)])
+def test_tasks_share_the_days_of_one_hire(used, days):
+    found = use_d(np.array([[2.0, 3.0, 4.0]]), np.array([used]), np.array([6.0]))
+    assert found[0] == pytest.approx(days)
+
+
+@pytest.mark.parametrize(("depth_m", "bits"), [(0.1, 1.0), (4.57, 1.0), (4.58, 2.0), (9.2, 3.0)])
+def test_a_bit_is_replaced_when_it_has_drilled_its_depth(depth_m, bits):
+    assert float(worn_count(np.array(depth_m), np.array(4.57))) == bits
+
+
+@pytest.mark.parametrize(("depth_m", "life_m"), [(0.0, 4.0), (0.2, 0.0)])
+def test_wear_without_depth_or_life_is_refused(depth_m, life_m):
+    with pytest.raises(OutOfRangeError, match="above 0 m"):
+        worn_count(np.array(depth_m), np.array(life_m))
