@@ -6,6 +6,7 @@ EconError
 |-- UnknownChoiceError (KeyError)   a name that is not in a table or list
 |-- TableError (ValueError)         a data file or its record is damaged
 |-- CaseError (ValueError)          a case file has faults; holds every one
+|-- NotSolvedError (RuntimeError)   a search for the cheapest choice gave up
 `-- StoreError (RuntimeError)       saved cases cannot be read or written
 """
 
@@ -117,6 +118,25 @@ class CaseError(EconError, ValueError):
 
     def __str__(self) -> str:
         return "\n".join(str(fault) for fault in self.faults)
+
+
+class NotSolvedError(EconError, RuntimeError):
+    """A search for the cheapest choice ended without one.
+
+    Parameters
+    ----------
+    name : str
+        What was looked for.
+    reason : str
+        What the solver said.
+    """
+
+    def __init__(self, name: str, reason: str) -> None:
+        super().__init__(name, reason)
+        self.name, self.reason = name, reason
+
+    def __str__(self) -> str:
+        return f"No answer for {self.name}: {self.reason}. Change one input and try again."
 
 
 class StoreError(EconError, RuntimeError):

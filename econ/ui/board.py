@@ -5,8 +5,11 @@ from typing import Final
 
 import streamlit as st
 
+from econ.evaluate.sheet import point
+from econ.evaluate.split import split_advice
 from econ.installation.schedule import Schedule
 from econ.kernel.alternative import PARTIES, SELF, Party
+from econ.tables.tasks import installation_tables
 from econ.ui import cached, now, state
 from econ.ui.ways import ways
 from econ.uncertainty.answer import Answer
@@ -35,6 +38,7 @@ def draw(answer: Answer) -> None:
     with st.container(horizontal=True):
         for words, party in _SPLITS.items():
             st.button(words, key=f"split_{words}", on_click=_split, args=(party, [schedule.task[i] for i in active]))
+        st.button("Best split", key="split_best", on_click=_best, args=(answer,))
     for place in active:
         if is_wait(schedule, place):
             _wait(schedule, place)
@@ -58,18 +62,21 @@ def _wait(schedule: Schedule, place: int) -> None:
 
 
 def tools() -> None:
-    """Ask which tools are there already."""
+    """Ask which tools are there already, and which could be borrowed."""
     st.subheader("Which of these tools have you?")
     labels = cached.tool_labels()
-    st.session_state["w_tools"] = [key for key in state.value("work.tools_owned") or () if key in labels]
-    st.pills(
-        "Tools you have",
-        list(labels),
-        selection_mode="multi",
-        format_func=labels.__getitem__,
-        key="w_tools",
-        on_change=_owned,
-    )
+    for field, words in (("tools_owned", "Tools you have"), ("tools_borrowed", "Tools you can borrow")):
+        key = f"w_{field}"
+        st.session_state[key] = [tool for tool in state.value(f"work.{field}") or () if tool in labels]
+        st.pills(
+            words,
+            list(labels),
+            selection_mode="multi",
+            format_func=labels.__getitem__,
+            key=key,
+            on_change=_ticked,
+            args=(field,),
+        )
 
 
 def _row(task: str, label: str, party: Party) -> None:
@@ -107,12 +114,17 @@ def _split(party: Party | None, tasks: list[str]) -> None:
         state.give("work.parties", {task: str(party) for task in tasks})
 
 
-def _owned() -> None:
-    chosen = st.session_state["w_tools"]
+def _best(answer: Answer) -> None:
+    advice = split_advice(answer.structure, point(answer.sheet), installation_tables())
+    state.give("work.parties", advice.parties)
+
+
+def _ticked(field: str) -> None:
+    chosen = st.session_state[f"w_{field}"]
     if chosen:
-        state.give("work.tools_owned", list(chosen))
+        state.give(f"work.{field}", list(chosen))
     else:
-        state.take_back("work.tools_owned")
+        state.take_back(f"work.{field}")
 
 
 def _totals(answer: Answer) -> None:

@@ -184,6 +184,14 @@ def test_task_given_to_another_party_is_kept(ready):
     assert dict(ready.app.session_state["case"].work.parties)["wall_hole"] == "contractor"
 
 
+def test_best_split_gives_every_task_to_somebody_and_is_kept(ready):
+    ready.go("work").click("split_best").go("room").go("work")
+    parties = dict(ready.app.session_state["case"].work.parties)
+    assert parties["circuit"] == "electrician"
+    assert parties["survey"] == "self"
+    assert len(parties) >= 10
+
+
 def test_new_case_is_not_saved_before_its_first_answer(screen):
     assert screen.app.session_state["saved"] is None
     screen.app.selectbox(key="w_place_station").set_value(STATION).run()

@@ -1,0 +1,57 @@
+"""Advice on who should do what, on the invented site."""
+
+import math
+
+import pytest
+
+from econ.evaluate.split import split_advice
+from econ.evaluate.wiring.installation import installation
+from econ.installation.first_cost import cash_first_cost_usd
+from econ.kernel.alternative import SELF, Party
+from econ.tables.tasks import installation_tables
+from tests.unit.installation.site_values import site_values, structure
+
+TABLES = installation_tables()
+
+
+def advice(shape=None, **changed):
+    return split_advice(shape or structure(), site_values(**changed), TABLES)
+
+
+def margin_of(found, task):
+    return next(each for each in found.tasks if each.task == task)
+
+
+# Frame wall, free helper: 1 h shared by two, so half an hour is one's own. Hired: a contractor's crew at 95 for half an
+# hour, 47.50, and a trip of 85; saved are the hole saw 35, respirator 55 (7 % tax in: 96.30) and a mishap share of
+# 0.1 x 800 x 0.3 = 24.
+def test_the_margin_of_the_hole_by_hand():
+    hole = margin_of(advice(), "wall_hole")
+    assert (hole.now, hole.hired_by) == (Party.SELF, Party.CONTRACTOR)
+    assert hole.saved_h == pytest.approx(0.5)
+    assert hole.extra_cash_usd == pytest.approx(47.5 + 85.0 - 96.3 - 24.0)
+    assert hole.flip_usd_per_h == pytest.approx((47.5 + 85.0 - 96.3 - 24.0) / 0.5)
+
+
+def test_work_that_is_barred_or_only_ones_own_has_no_margin():
+    found = advice()
+    for task in ("circuit", "final_connection", "survey", "inspection"):
+        assert math.isnan(margin_of(found, task).flip_usd_per_h)
+
+
+@pytest.mark.parametrize("hour_value", [0.0, 25.0, 60.0, 150.0])
+def test_the_best_split_saves_what_the_cost_lines_save(hour_value):
+    values = site_values(work__hour_value_usd_per_h=hour_value)
+    found = split_advice(structure(), values, TABLES)
+    best = structure(parties=tuple(found.parties.items()))
+    before, after = (installation(shape, values, TABLES, 1)[SELF] for shape in (structure(), best))
+    saved = cash_first_cost_usd(before.line_items)[0] - cash_first_cost_usd(after.line_items)[0]
+    assert found.saved_cash_usd == pytest.approx(saved, abs=1e-6)
+    assert found.saved_h == pytest.approx(before.own_hours_h[0] - after.own_hours_h[0])
+    assert found.saved_usd >= -1e-6
+
+
+def test_the_advice_once_taken_saves_nothing_more():
+    found = advice(work__hour_value_usd_per_h=60.0)
+    again = advice(structure(parties=tuple(found.parties.items())), work__hour_value_usd_per_h=60.0)
+    assert again.saved_usd == pytest.approx(0.0, abs=1e-6)
