@@ -51,9 +51,10 @@ def uses(tool: Tool, route: Route) -> BoolArray:
 
 
 def tool_price(tool: Tool, route: Route) -> ToolPrice:
-    """Return the prices of a tool; one that wears is bought as often as the wall wears it out."""
+    """Return the prices of a tool; one that wears is bought as often as the holes wear it out."""
     never = np.full(route.site.inputs.n_row, np.inf)
-    worn = worn_count(route.number("site.wall_thickness_m"), route.cost(tool.life)) if tool.life else 1.0
+    drilled = route.number("site.wall_thickness_m") * route.site.quantities["kit_heads"]
+    worn = worn_count(drilled, route.cost(tool.life)) if tool.life else 1.0
     return ToolPrice(
         buy_usd=route.cost(tool.buy) * worn if tool.buy else never,
         rent_usd_per_d=route.cost(tool.rent) if tool.rent else never,

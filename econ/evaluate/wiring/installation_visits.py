@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from econ.evaluate.wiring.installation_price import Route, circuit_package_usd, contractor_task_usd, spread_price
+from econ.evaluate.wiring.installation_price import Route, circuit_package_usd, contractor_task_usd, sets, spread_price
 from econ.installation.first_cost import Line
 from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, HELPER_PARTY, SELF_PARTY
 from econ.installation.visit import visit_of, visit_total_usd
@@ -48,7 +48,8 @@ def electrician_price(route: Route, is_own_circuit: BoolArray) -> VisitPrice:
         0.0,
     )
     circuit = table.position("circuit")
-    charge[:, circuit] = np.where(route.is_done("circuit", ELECTRICIAN_PARTY), circuit_package_usd(route), 0.0)
+    packages = sets(route) * circuit_package_usd(route)
+    charge[:, circuit] = np.where(route.is_done("circuit", ELECTRICIAN_PARTY), packages, 0.0)
     call_out = route.cost("electrician_call_out_usd")
     floor = np.repeat(call_out[:, None], len(table), axis=1)
     takes_over = np.maximum(call_out, route.cost("final_connection_usd"))

@@ -304,3 +304,10 @@ def test_without_an_inspection_circuit_and_terminals_share_the_call_out():
         for permit in ("needed", "not_needed")
     ]
     assert found == pytest.approx([175.0, 0.75 * 120.0])
+
+
+# Concrete: a bit drills 4.572 m; ten holes of 0.5 m take two bits' wear, 60 each, 7 % tax in.
+def test_many_deep_holes_wear_out_more_than_one_bit():
+    concrete = {"site__wall": "poured_concrete", "site__wall_thickness_m": 0.5}
+    found = [amounts(routes(kit__count=count, **concrete)[SELF])["tool_core_bit_wear"] for count in (1.0, 10.0)]
+    assert found == pytest.approx([60.0 * 1.07, 2 * 60.0 * 1.07])

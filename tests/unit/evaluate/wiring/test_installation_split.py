@@ -19,6 +19,7 @@ TABLES = installation_tables()
 SITES = {
     "frame wall": {},
     "all may be own": {"site__owner_may_electrical": "yes", "site__panel_spaces": "no"},
+    "two outdoor units, two heads each": {"site__owner_may_electrical": "yes", "kit__count": 2.0, "kit__heads": 2.0},
     "no permit": {"site__permit": "not_needed", "site__owner_may_electrical": "yes"},
     "thick concrete, bracket": {
         "site__wall": "poured_concrete",
