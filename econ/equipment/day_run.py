@@ -59,20 +59,19 @@ def day_run(machine: MachineRows, demand: Demand, tolerance_frac: float, is_ther
 
     Notes
     -----
-    Hour by hour, so that temporaries stay in the processor's cache, and only on days in which any row wants anything;
-    a row's own sums do not hang on the others.
+    A few hours at a time, so that temporaries stay in the processor's cache, and only on days in which any row wants
+    anything; sums go hour by hour, so that a row's own do not hang on the others.
     """
     can_cool, can_heat = bool(machine.can_cool.any()), bool(machine.can_heat.any())
     run = _without_machine(demand, can_cool=can_cool, can_heat=can_heat)
     curves, hours_on = curves_of(machine), _HoursOn(*(np.zeros(run.warm_kh.shape) for _ in range(4)))
-    cooling, heating = (np.zeros(run.warm_kh.shape, dtype=np.bool_) for _ in range(2))
-    for hour in range(len(demand.cool_w)):
-        cooling[...], heating[...] = False, False
+    for at, hours in enumerate(demand.hours):
+        cooling, heating = (np.zeros(demand.cool_w[hours].shape, dtype=np.bool_) for _ in range(2))
         if can_cool:
-            _cool(curves, demand, hour, run, cooling, tolerance_frac)
+            _cool(curves, demand, at, run, cooling, tolerance_frac)
         if can_heat:
-            _heat(curves, demand, hour, run, heating, tolerance_frac)
-        _count(hours_on, machine, demand, hour, cooling, heating)
+            _heat(curves, demand, at, run, heating, tolerance_frac)
+        _count(hours_on, machine, demand, hours, cooling, heating)
     beside_wh = _beside_wh(machine, hours_on)
     run.electricity_wh[...] += beside_wh if is_there is None else beside_wh * is_there
     return run
@@ -100,20 +99,21 @@ def _without_machine(demand: Demand, *, can_cool: bool, can_heat: bool) -> DayRu
 
 
 def _count(
-    on: _HoursOn, machine: MachineRows, demand: Demand, hour: int, cooling: BoolArray, heating: BoolArray
+    on: _HoursOn, machine: MachineRows, demand: Demand, hours: slice, cooling: BoolArray, heating: BoolArray
 ) -> None:
-    """Add one hour to the hours on."""
+    """Add some hours to the hours on."""
     running = cooling | heating
-    np.add(on.running, running, out=on.running)
+    np.add(on.running, np.count_nonzero(running, axis=0), out=on.running)
     auxiliary = machine.auxiliary
     if auxiliary is None:
         return
-    np.add(on.cooling, cooling, out=on.cooling)
+    np.add(on.cooling, np.count_nonzero(cooling, axis=0), out=on.cooling)
     if auxiliary.pan_heater_w.any() or auxiliary.crankcase_heater_w.any():
-        at_c = demand.dry_bulb_c(hour)
-        np.add(on.pan_heater, heating & (at_c < auxiliary.pan_heater_below_c[:, None]), out=on.pan_heater)
-        is_oil_cold = at_c < auxiliary.crankcase_heater_below_c[:, None]
-        np.add(on.crankcase_heater, is_oil_cold & ~running, out=on.crankcase_heater)
+        at_c = demand.dry_bulb_c(hours)
+        is_pan_on = heating & (at_c < auxiliary.pan_heater_below_c[:, None])
+        is_oil_on = ~running & (at_c < auxiliary.crankcase_heater_below_c[:, None])
+        np.add(on.pan_heater, np.count_nonzero(is_pan_on, axis=0), out=on.pan_heater)
+        np.add(on.crankcase_heater, np.count_nonzero(is_oil_on, axis=0), out=on.crankcase_heater)
 
 
 def _beside_wh(machine: MachineRows, on: _HoursOn) -> FloatArray:
@@ -127,30 +127,38 @@ def _beside_wh(machine: MachineRows, on: _HoursOn) -> FloatArray:
     return beside_wh
 
 
-def _cool(curves: Curves, demand: Demand, hour: int, run: DayRun, is_on: BoolArray, tolerance_frac: float) -> None:
-    """Add one hour's cooling to the day's sums, and mark who ran."""
-    for days in demand.cooling[hour]:
-        need_w, latent_w = demand.cool_w[hour, :, days], demand.latent_w[hour, :, days]
-        cool_w, dried_w, electric_w = cooled(curves, need_w, latent_w, demand.dry_bulb_c(hour, days))
-        run.electricity_wh[:, days] += electric_w
-        is_on[:, days] = electric_w > 0.0
-        run.unmet_latent_wh[:, days] += np.subtract(latent_w, dried_w, out=dried_w)
+def _cool(curves: Curves, demand: Demand, at: int, run: DayRun, is_on: BoolArray, tolerance_frac: float) -> None:
+    """Add the cooling of some hours to the day's sums, and mark who ran."""
+    hours = demand.hours[at]
+    for days in demand.cooling[at]:
+        need_w, latent_w = demand.cool_w[hours, :, days], demand.latent_w[hours, :, days]
+        cool_w, dried_w, electric_w = cooled(curves, need_w, latent_w, demand.dry_bulb_c(hours, days))
+        is_on[:, :, days] = electric_w > 0.0
+        _add(run.electricity_wh[:, days], electric_w)
+        _add(run.unmet_latent_wh[:, days], np.subtract(latent_w, dried_w, out=dried_w))
         missing_w = np.subtract(need_w, cool_w, out=cool_w)
         if missing_w.any():
-            run.unmet_cool_wh[:, days] += missing_w
-            run.cool_short_h[:, days] += missing_w > need_w * tolerance_frac
-    for days in demand.drying_alone[hour]:
-        run.unmet_latent_wh[:, days] += demand.latent_w[hour, :, days]
+            _add(run.unmet_cool_wh[:, days], missing_w)
+            run.cool_short_h[:, days] += np.count_nonzero(missing_w > need_w * tolerance_frac, axis=0)
+    for days in demand.drying_alone[at]:
+        _add(run.unmet_latent_wh[:, days], demand.latent_w[hours, :, days])
 
 
-def _heat(curves: Curves, demand: Demand, hour: int, run: DayRun, is_on: BoolArray, tolerance_frac: float) -> None:
-    """Add one hour's heating to the day's sums, and mark who ran."""
-    for days in demand.heating[hour]:
-        need_w = demand.heat_w[hour, :, days]
-        heat_w, electric_w = heated(curves, need_w, demand.dry_bulb_c(hour, days))
-        run.electricity_wh[:, days] += electric_w
-        is_on[:, days] = electric_w > 0.0
+def _heat(curves: Curves, demand: Demand, at: int, run: DayRun, is_on: BoolArray, tolerance_frac: float) -> None:
+    """Add the heating of some hours to the day's sums, and mark who ran."""
+    hours = demand.hours[at]
+    for days in demand.heating[at]:
+        need_w = demand.heat_w[hours, :, days]
+        heat_w, electric_w = heated(curves, need_w, demand.dry_bulb_c(hours, days))
+        is_on[:, :, days] = electric_w > 0.0
+        _add(run.electricity_wh[:, days], electric_w)
         missing_w = np.subtract(need_w, heat_w, out=heat_w)
         if missing_w.any():
-            run.unmet_heat_wh[:, days] += missing_w
-            run.heat_short_h[:, days] += missing_w > need_w * tolerance_frac
+            _add(run.unmet_heat_wh[:, days], missing_w)
+            run.heat_short_h[:, days] += np.count_nonzero(missing_w > need_w * tolerance_frac, axis=0)
+
+
+def _add(total: FloatArray, hourly: FloatArray) -> None:
+    """Add hours to a total, one after the other whatever their number, so that a row is rounded the same in any."""
+    for hour in hourly:
+        total += hour

@@ -1,5 +1,6 @@
-"""What is asked of machines: need and weather hour by hour, and the stretches of days in which there is any."""
+"""What is asked of machines: need and weather hour by hour, and the spells of hours and days in which there is any."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Final
@@ -15,7 +16,11 @@ LEAST_GAP: Final = 8
 EVERY_DAY: Final = slice(None)
 """All days, in order."""
 
-Stretches = tuple[tuple[slice, ...], ...]
+CELLS: Final = 40_000
+"""Hours times rows times days worked at a time: enough that numpy's calls do not count, few enough for the cache."""
+
+Spell = tuple[slice, slice]
+"""Some hours and some days."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -31,8 +36,7 @@ class Demand:
     warming_k : ndarray, shape (B,)
         Added to it. [K]
     within : Demand or None
-        One that wants cooling and heating whenever this one does, so that its stretches serve; None where none is
-        known.
+        One that wants cooling and heating whenever this one does, so that its spells serve; None where none is known.
 
     Raises
     ------
@@ -52,9 +56,9 @@ class Demand:
         if len(shape) != 3 or shape[1] != n_row or {self.latent_w.shape, self.heat_w.shape} != {shape}:
             raise ShapeError(f"need has shape {shape}; it must be (24, {n_row}, n_day)")
 
-    def dry_bulb_c(self, hour: int, days: slice = EVERY_DAY) -> FloatArray:
-        """Return the outdoor dry bulb of every row on some days, shape (B, n). [degC]"""
-        warmed: FloatArray = self.outdoor_c[hour, :, days] + self.warming_k[:, None]
+    def dry_bulb_c(self, hours: slice, days: slice = EVERY_DAY) -> FloatArray:
+        """Return the outdoor dry bulb of every row in some hours of some days, shape (n_hour, B, n). [degC]"""
+        warmed: FloatArray = self.outdoor_c[hours, :, days] + self.warming_k[:, None]
         return warmed
 
     def at(self, rows: IntArray, days: IntArray) -> "Demand":
@@ -78,21 +82,37 @@ class Demand:
         return replace(self, cool_w=cool_w, latent_w=latent_w, heat_w=heat_w, within=self.within or self)
 
     @cached_property
-    def cooling(self) -> Stretches:
-        """Stretches of days, hour by hour, in which any row wants cooling."""
-        return _stretches(self.cool_w) if self.within is None else self.within.cooling
+    def hours(self) -> tuple[slice, ...]:
+        """The hours of the day, a few at a time: all of them for few rows."""
+        n_hour, cells = len(self.cool_w), max(self.cool_w[0].size, 1)
+        return tuple(slice(at, at + max(CELLS // cells, 1)) for at in range(0, n_hour, max(CELLS // cells, 1)))
 
     @cached_property
-    def heating(self) -> Stretches:
-        """Stretches of days, hour by hour, in which any row wants heating."""
-        return _stretches(self.heat_w) if self.within is None else self.within.heating
+    def cooling(self) -> tuple[tuple[slice, ...], ...]:
+        """Stretches of days, for each of `hours`, in which any row wants cooling."""
+        return self._stretches(self.cool_w) if self.within is None else self.within.cooling
 
     @cached_property
-    def drying_alone(self) -> Stretches:
-        """Stretches of days, hour by hour, outside those of cooling, in hours in which any row wants drying."""
+    def heating(self) -> tuple[tuple[slice, ...], ...]:
+        """Stretches of days, for each of `hours`, in which any row wants heating."""
+        return self._stretches(self.heat_w) if self.within is None else self.within.heating
+
+    @cached_property
+    def drying_alone(self) -> tuple[tuple[slice, ...], ...]:
+        """Stretches of days, for each of `hours`, outside those of cooling, where any row wants drying."""
         n_day = self.cool_w.shape[2]
-        pairs = zip(self.latent_w, self.cooling, strict=True)
-        return tuple(_between(cooling, n_day) if latent_w.any() else () for latent_w, cooling in pairs)
+        pairs = zip(self.hours, self.cooling, strict=True)
+        return tuple(_between(cooling, n_day) if self.latent_w[hours].any() else () for hours, cooling in pairs)
+
+    def spells(self, stretches: tuple[tuple[slice, ...], ...]) -> Iterator[Spell]:
+        """Yield hours and days together, in the order of the hours."""
+        for hours, days_of in zip(self.hours, stretches, strict=True):
+            for days in days_of:
+                yield hours, days
+
+    def _stretches(self, need_w: FloatArray) -> tuple[tuple[slice, ...], ...]:
+        most_w = need_w.max(axis=1, initial=0.0)
+        return tuple(_runs(np.flatnonzero(most_w[hours].max(axis=0) > 0.0)) for hours in self.hours)
 
     @cached_property
     def cool_wh(self) -> FloatArray:
@@ -112,26 +132,18 @@ class Demand:
     @cached_property
     def cool_h(self) -> FloatArray:
         """Hours of each day that want sensible cooling, shape (B, n_day). [hour]"""
-        return _wanted_h(self.cool_w, self.cooling)
+        return self._wanted_h(self.cool_w, self.cooling)
 
     @cached_property
     def heat_h(self) -> FloatArray:
         """Hours of each day that want heating, shape (B, n_day). [hour]"""
-        return _wanted_h(self.heat_w, self.heating)
+        return self._wanted_h(self.heat_w, self.heating)
 
-
-def _wanted_h(power_w: FloatArray, stretches: Stretches) -> FloatArray:
-    """Return the hours of each day that want anything, shape (B, n_day)."""
-    wanted_h = np.zeros(power_w.shape[1:])
-    for hour, days_of_hour in enumerate(stretches):
-        for days in days_of_hour:
-            wanted_h[:, days] += power_w[hour, :, days] > 0.0
-    return wanted_h
-
-
-def _stretches(need_w: FloatArray) -> Stretches:
-    """Return, hour by hour, stretches of days that hold every day in which any row wants anything."""
-    return tuple(_runs(np.flatnonzero(hour_w.max(axis=0, initial=0.0) > 0.0)) for hour_w in need_w)
+    def _wanted_h(self, power_w: FloatArray, stretches: tuple[tuple[slice, ...], ...]) -> FloatArray:
+        wanted_h = np.zeros(power_w.shape[1:])
+        for hours, days in self.spells(stretches):
+            wanted_h[:, days] += np.count_nonzero(power_w[hours, :, days], axis=0)
+        return wanted_h
 
 
 def _runs(days: IntArray) -> tuple[slice, ...]:

@@ -255,10 +255,11 @@ def room_kwh(structure: Structure, values: Values, weather: Weather) -> FloatArr
 
 def _monthly(demand: Demand, weather: Weather) -> Need:
     wanted_h, wanted_c = (np.zeros(demand.cool_w.shape[1:]) for _ in range(2))
-    for hour, cool_w in enumerate(demand.cool_w):
-        is_wanted = (cool_w > 0.0) | (demand.latent_w[hour] > 0.0)
-        wanted_h += is_wanted
-        wanted_c += demand.outdoor_c[hour] * is_wanted
+    for hours in demand.hours:
+        is_wanted = (demand.cool_w[hours] > 0.0) | (demand.latent_w[hours] > 0.0)
+        wanted_h += np.count_nonzero(is_wanted, axis=0)
+        for outdoor_c, is_any in zip(demand.outdoor_c[hours], is_wanted, strict=True):
+            wanted_c += outdoor_c * is_any
     year_h = per_year(wanted_h, weather.weight_d)
     at_least_one = np.where(year_h > 0.0, year_h, 1.0)
     year_mean_c = (weather.dry_bulb_c * weather.weight_d).sum() / (len(demand.cool_w) * weather.weight_d.sum())

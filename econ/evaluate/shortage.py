@@ -164,12 +164,13 @@ def sensible_limit_w(demand: Demand, machine: MachineRows) -> FloatArray:
     """
     shr = machine.shr[:, None]
     limit_w = np.empty(demand.cool_w.shape)
-    for hour, cool_w in enumerate(demand.cool_w):
-        drying_w = np.minimum(demand.latent_w[hour], cool_w * (1.0 - shr) / shr)
-        drying_w += cool_w
-        limit_w[hour] = shr
-        np.divide(cool_w, drying_w, out=limit_w[hour], where=drying_w > 0.0)
-        limit_w[hour] *= cooling_capacity_w(machine, demand.dry_bulb_c(hour))
+    for hours in demand.hours:
+        cool_w = demand.cool_w[hours]
+        wanted_w = np.minimum(demand.latent_w[hours], cool_w * (1.0 - shr) / shr)
+        wanted_w += cool_w
+        limit_w[hours] = shr
+        np.divide(cool_w, wanted_w, out=limit_w[hours], where=wanted_w > 0.0)
+        limit_w[hours] *= cooling_capacity_w(machine, demand.dry_bulb_c(hours))
     return limit_w
 
 

@@ -69,15 +69,16 @@ def of_way(structure: Structure, block: Block, weather: Weather, position: int) 
     limit_frac = amount(block.values, "use.humidity_limit_frac", n_row)
     limit = moist_air.humidity_ratio_at(cool_c, limit_frac, np.asarray(weather.pressure_pa))
     found = demand.emptied()
-    for hour in range(len(demand.cool_w)):
-        for days in demand.cooling[hour]:
-            need_w, at_c = demand.cool_w[hour, :, days], demand.dry_bulb_c(hour, days)
-            found.cool_w[hour, :, days] = cooling_with_gap_w(need_w, gap.on(days), at_c, cool_c)
-        for days in demand.heating[hour]:
-            need_w, at_c = demand.heat_w[hour, :, days], demand.dry_bulb_c(hour, days)
-            found.heat_w[hour, :, days] = heating_with_gap_w(need_w, gap.on(days), at_c, heat_c)
-        if demand.latent_w[hour].any():
-            found.latent_w[hour] = drying_with_gap_w(demand.latent_w[hour], gap, weather.humidity_ratio[hour], limit)
+    for hours, days in demand.spells(demand.cooling):
+        need_w, at_c = demand.cool_w[hours, :, days], demand.dry_bulb_c(hours, days)
+        found.cool_w[hours, :, days] = cooling_with_gap_w(need_w, gap.on(days), at_c, cool_c)
+    for hours, days in demand.spells(demand.heating):
+        need_w, at_c = demand.heat_w[hours, :, days], demand.dry_bulb_c(hours, days)
+        found.heat_w[hours, :, days] = heating_with_gap_w(need_w, gap.on(days), at_c, heat_c)
+    for hours in demand.hours:
+        if demand.latent_w[hours].any():
+            outdoors = weather.humidity_ratio[hours, None, :]
+            found.latent_w[hours] = drying_with_gap_w(demand.latent_w[hours], gap, outdoors, limit)
     return replace(block, demand=found, is_there=is_in)
 
 
@@ -103,13 +104,12 @@ def with_dehumidifier(block: Block, machine: MachineRows) -> Block:
     heat = heat_per_drying(amount(block.values, "now.dehumidifier_kg_per_kwh", n_row)) * is_asked
     share = (1.0 - machine.shr) / machine.shr * machine.can_cool
     found = replace(demand.emptied(), latent_w=demand.latent_w)
-    for hour, latent_w in enumerate(demand.latent_w):
-        for days in demand.cooling[hour]:
-            need_w = demand.cool_w[hour, :, days]
-            found.cool_w[hour, :, days] = cooling_with_dehumidifier_w(need_w, latent_w[:, days], share, heat)
-        for days in demand.heating[hour]:
-            need_w = demand.heat_w[hour, :, days]
-            found.heat_w[hour, :, days] = heating_with_dehumidifier_w(need_w, latent_w[:, days], heat)
+    for hours, days in demand.spells(demand.cooling):
+        need_w, latent_w = demand.cool_w[hours, :, days], demand.latent_w[hours, :, days]
+        found.cool_w[hours, :, days] = cooling_with_dehumidifier_w(need_w, latent_w, share, heat)
+    for hours, days in demand.spells(demand.heating):
+        need_w, latent_w = demand.heat_w[hours, :, days], demand.latent_w[hours, :, days]
+        found.heat_w[hours, :, days] = heating_with_dehumidifier_w(need_w, latent_w, heat)
     return replace(block, demand=found)
 
 

@@ -8,7 +8,7 @@ import pytest
 from econ.equipment.auxiliary import AuxiliaryRows
 from econ.equipment.curve import variable_speed_split
 from econ.equipment.day_run import day_run
-from econ.equipment.demand import LEAST_GAP, Demand
+from econ.equipment.demand import CELLS, LEAST_GAP, Demand
 from econ.equipment.machine import MachineRows
 from econ.equipment.part_load import operation
 from econ.equipment.window_curve import no_machine, single_speed_window
@@ -86,12 +86,19 @@ def test_stretches_hold_every_day_with_need_and_part_at_long_gaps() -> None:
     cool_w = np.zeros((24, 1, 3 * LEAST_GAP + 10))
     cool_w[5, 0, [2, 4, 4 + LEAST_GAP, 6 + 2 * LEAST_GAP]] = 1.0
     asked = Demand(cool_w, cool_w, cool_w, cool_w, np.zeros(1))
-    assert asked.cooling[5] == (slice(2, 5 + LEAST_GAP), slice(6 + 2 * LEAST_GAP, 7 + 2 * LEAST_GAP))
-    assert asked.cooling[6] == asked.drying_alone[6] == ()
+    assert asked.hours == (slice(0, CELLS // cool_w[0].size),)
+    assert asked.cooling[0] == (slice(2, 5 + LEAST_GAP), slice(6 + 2 * LEAST_GAP, 7 + 2 * LEAST_GAP))
     covered = np.zeros(cool_w.shape[2], int)
-    for days in (*asked.cooling[5], *asked.drying_alone[5]):
+    for days in (*asked.cooling[0], *asked.drying_alone[0]):
         covered[days] += 1
     assert np.array_equal(covered, np.ones(cool_w.shape[2]))
+
+
+def test_hours_are_taken_one_by_one_where_rows_are_many() -> None:
+    many = np.broadcast_to(0.0, (24, CELLS, 1))
+    asked = Demand(many, many, many, many, np.zeros(CELLS))
+    assert asked.hours == tuple(slice(hour, hour + 1) for hour in range(24))
+    assert list(asked.spells(asked.cooling)) == []
 
 
 def test_a_demand_that_does_not_fit_together_is_refused() -> None:
