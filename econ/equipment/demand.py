@@ -16,7 +16,7 @@ LEAST_GAP: Final = 8
 EVERY_DAY: Final = slice(None)
 """All days, in order."""
 
-CELLS: Final = 40_000
+CELLS: Final = 60_000
 """Hours times rows times days worked at a time: enough that numpy's calls do not count, few enough for the cache."""
 
 Spell = tuple[slice, slice]
