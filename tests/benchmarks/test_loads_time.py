@@ -8,7 +8,7 @@ import pytest
 from econ.climate.weather import Weather
 from econ.loads.heat_balance import need
 from econ.loads.rooms import RoomRows
-from tests.benchmarks.clock import Timed, hourly_floor_s, shortest_s
+from tests.benchmarks.clock import Timed, hourly_floor_s, shortest
 from tests.reference.simulation.rooms import room
 from tests.reference.simulation.weather import monthly
 
@@ -77,6 +77,6 @@ def test_rooms_take_a_few_times_the_bare_sweep(way, n_row, budget_s, repeats):
     rooms = many(n_row)
     blocks = n_row / max(1, min(n_row, CELLS_PER_BLOCK // n_day))
     floor_s = blocks * hourly_floor_s(max(1, min(n_row, CELLS_PER_BLOCK // n_day)), n_day)
-    found = Timed(f"{n_row} room(s), {way}", shortest_s(lambda: annual_kwh(rooms, weather), repeats), floor_s, budget_s)
+    found = Timed(f"{n_row} room(s), {way}", shortest(lambda: annual_kwh(rooms, weather), repeats), floor_s, budget_s)
     found.report()
     assert found.ratio < MOST_RATIO
