@@ -36,12 +36,12 @@ def least_cooling_w(machine: MachineRows, dry_bulb_c: FloatArray) -> FloatArray:
     ----------
     machine : MachineRows
         B machines.
-    dry_bulb_c : ndarray, shape (n,) or (B, n)
+    dry_bulb_c : ndarray, shape (n,) or (..., B, n)
         Outdoor dry bulb. [degC]
 
     Returns
     -------
-    least_w : ndarray, shape (B, n)
+    least_w : ndarray, shape (B, n) or (..., B, n)
         Full output where the speed is fixed; 0 where it cannot cool. [W]
     """
     at_c = np.atleast_2d(np.asarray(dry_bulb_c, dtype=np.float64))
@@ -68,11 +68,8 @@ def below_least_h(machine: MachineRows, need_w: FloatArray, dry_bulb_c: FloatArr
     below_h : ndarray, shape (B,)
         Hours with a need below the least output. [hour]
     """
-    below = np.zeros(len(machine.shr))
-    for wanted_w, outdoor_c in zip(need_w, dry_bulb_c, strict=True):
-        is_below = (wanted_w > 0.0) & (wanted_w < least_cooling_w(machine, outdoor_c))
-        below += np.cumsum(is_below * weight_d, axis=-1)[:, -1]
-    return below
+    is_below = (need_w > 0.0) & (need_w < least_cooling_w(machine, dry_bulb_c))
+    return np.cumsum(np.count_nonzero(is_below, axis=0) * weight_d, axis=-1)[:, -1]
 
 
 def heating_capacity_w(machine: MachineRows, dry_bulb_c: FloatArray) -> FloatArray:

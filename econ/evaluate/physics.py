@@ -114,10 +114,18 @@ def physics(structure: Structure, values: Values, weather: Weather, n_row: int) 
 
     found = in_blocks(block, values, n_row, rows_for(len(weather.weight_d)))
     first = {path: value[:1] if np.ndim(value) else value for path, value in values.items()}
-    bins, need, units = found[0].bins, joined([each.need for each in found]), _by_way([each.units for each in found])
-    uses, below_h = [each.uses for each in found], found[0].below_least_h
+    need, units = joined([each.need for each in found]), _by_way([each.units for each in found])
+    uses = [each.uses for each in found]
     found.clear()
-    return Physics(need, _by_way(uses), units, room_kwh(structure, first, weather), *bins, below_h)
+    alone = _block_of(structure, first, weather, 1).demand
+    return Physics(
+        need,
+        _by_way(uses),
+        units,
+        room_kwh(structure, first, weather),
+        *_bins(alone, weather),
+        _below_least_h(units, alone, weather),
+    )
 
 
 def is_cooled_enough(values: Values, need: Need, use: EnergyUse) -> BoolArray:
@@ -180,8 +188,6 @@ class Found:
     need: Need
     uses: tuple[EnergyUse, ...]
     units: tuple[MachineRows, ...]
-    bins: Bins
-    below_least_h: FloatArray
 
 
 def _block(structure: Structure, values: Values, weather: Weather, n_row: int) -> Found:
@@ -195,8 +201,7 @@ def _block(structure: Structure, values: Values, weather: Weather, n_row: int) -
         else:
             found_by = with_dehumidifier(of_way(structure, block, weather, position), machine)
             uses.append(limited_use(structure, found_by, weather, machine))
-    below_h = _below_least_h(units, block.demand, weather)
-    return Found(_monthly(block.demand, weather), tuple(uses), units, _bins(block.demand, weather), below_h)
+    return Found(_monthly(block.demand, weather), tuple(uses), units)
 
 
 def _block_of(structure: Structure, values: Values, weather: Weather, n_row: int) -> Block:
