@@ -315,4 +315,6 @@ def _spelled(unit_text: str) -> str:
 def _registry() -> Any:
     import pint
 
-    return pint.UnitRegistry(cache_folder=None)
+    registry: Any = pint.UnitRegistry(cache_folder=None)
+    registry.define("USD = [currency]")
+    return registry

@@ -2,7 +2,6 @@
 
 from typing import Final
 
-from econ.case.choices import CHOICES, option_at, table_path
 from econ.evaluate.result import AlternativeResult, Result
 from econ.kernel.alternative import ALTERNATIVES
 from econ.report.look import Look
@@ -93,37 +92,9 @@ def first_cost(way: AlternativeResult) -> Columns:
     }
 
 
-def inputs(answer: Answer, wanted: str = "") -> Columns:
-    """Return the inputs behind an answer: path, low, likely, high, unit, whose each is, and its source.
-
-    Parameters
-    ----------
-    answer : Answer
-        The answer to a case.
-    wanted : str
-        Only inputs whose path or source holds these letters; empty for all.
-    """
-    sheet, letters = answer.sheet, wanted.strip().casefold()
-    shown = [at for at, path in enumerate(sheet.path) if letters in f"{path} {sheet.source[at]}".casefold()]
-    return {
-        "Input": [sheet.path[at] for at in shown],
-        "Low": [_input_text(sheet.path[at], sheet.low[at]) for at in shown],
-        "Likely": [_input_text(sheet.path[at], sheet.likely[at]) for at in shown],
-        "High": [_input_text(sheet.path[at], sheet.high[at]) for at in shown],
-        "Unit": [sheet.unit[at] for at in shown],
-        "Whose": [WHOSE[sheet.state[at]] for at in shown],
-        "Source": [sheet.source[at] for at in shown],
-    }
-
-
 def _sentence(label: str) -> str:
     """Return a label with a capital first letter."""
     return f"{label[:1].upper()}{label[1:]}"
-
-
-def _input_text(path: str, value: float) -> str:
-    """Return an input's value as text: a choice by its option, a number with what digits it has."""
-    return option_at(path, value).replace("_", " ") if table_path(path) in CHOICES else f"{value:.5g}"
 
 
 def yearly(result: Result, position: int) -> Columns:

@@ -28,7 +28,8 @@ _SHORT_UNITS: Final = {
 
 _EXACT: Final = 6
 _ROUND: Final = 3
-"""Significant digits of what was typed, and of what is taken without a range."""
+_FIGURE: Final = 5
+"""Significant digits of what was typed, of what is taken without a range, and of a figure opened."""
 
 _ENDS: Final = 2
 
@@ -143,11 +144,29 @@ def _ranged(parts: list[str], shown: Shown, typed: str, unit: str = "") -> Entry
     return {"low": low, "likely": likely, "high": high}
 
 
+def in_case_unit(read: Entry, shown: Shown) -> Entry:
+    """Return what was read from a bare field in the unit of the case, where the screen shows another."""
+    if isinstance(read, dict):
+        return {part: _one_in_case_unit(value, shown) for part, value in read.items()}
+    return read if read is None else _one_in_case_unit(read, shown)
+
+
+def _one_in_case_unit(value: str | float, shown: Shown) -> str | float:
+    if isinstance(value, str) or shown.unit == shown.shown_unit:
+        return value
+    return float(f"{quantity.converted(value, shown.shown_unit, shown.unit):.10g}")
+
+
 def entry_text(low: float, likely: float, high: float, shown: Shown) -> str:
     """Return a range as text that `read_entry` reads back."""
     if math.isclose(low, high, rel_tol=1e-9, abs_tol=1e-12):
         return _text(likely, shown)
     return f"{_text(likely, shown)} ({_text(low, shown)} to {_text(high, shown)})"
+
+
+def plain_text(value: float, shown: Shown) -> str:
+    """Return one number in the unit on screen, without it, to five digits."""
+    return _digits(number_in_shown(value, shown), _FIGURE)
 
 
 def span_text(low: float, high: float, shown: Shown) -> str:

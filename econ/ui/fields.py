@@ -87,14 +87,12 @@ def draw_one(path: str) -> None:
     with st.container(key=f"f_{slug(path)}", gap="xxsmall"):
         {"choice": _choice, "amount": _amount, "text": _text}[info.kind](path, info, _LABELS.get(path, info.label))
         if found := state.refused(path):
-            st.html(_refused_html(info, found))
+            st.html(refused_html(found, shown_as(info)) if info.kind == "amount" else fault_html(found.fault))
 
 
-def _refused_html(info: FieldInfo, found: state.Refused) -> str:
+def refused_html(found: state.Refused, shown: Shown) -> str:
     """Return what was typed, why it was not taken and what to type, in the units on the screen."""
-    if info.kind != "amount":
-        return fault_html(found.fault)
-    wrong, remedy = refusal.refusal(found.fault, shown_as(info))
+    wrong, remedy = refusal.refusal(found.fault, shown)
     return (
         f'<div class="fault" role="alert"><b>Not taken: “{escape(found.typed)}”.</b> {escape(wrong)} '
         f"{escape(remedy)}</div>"

@@ -24,9 +24,9 @@ def draw(answer: Answer) -> None:
         return
     pull(answer, found)
     st.subheader("Where the choice turns")
-    st.dataframe(told.tips_table(found, now.look()), hide_index=True, key="t_tips")
+    look.table(told.tips_table(found, now.look()))
     with st.expander("The cheapest way by how long you stay"):
-        st.dataframe(told.years_table(found), hide_index=True, key="t_stay")
+        look.table(told.years_table(found))
     _swings(answer, found)
     _map(answer, found)
 
@@ -47,7 +47,7 @@ def pull(answer: Answer, found: WhatIf) -> None:
         moved[path] = value
     then = cached.moved_result(answer, moved)
     look.said(told.moved_sentence(answer, then), kind="statement")
-    st.dataframe(told.moved_table(answer, then), hide_index=True, key="t_moved")
+    look.table(told.moved_table(answer, then))
 
 
 def _swings(answer: Answer, found: WhatIf) -> None:
@@ -58,7 +58,7 @@ def _swings(answer: Answer, found: WhatIf) -> None:
     figure = swing.figure(found, labels, now.look())
     st.plotly_chart(figure, theme=None, config=PLOT_CONFIG, key="c_swings", alt=sentence)
     with st.expander("Show as a table"):
-        st.dataframe(swing.table(found, labels), hide_index=True, key="t_swings")
+        look.table(swing.table(found, labels))
 
 
 def _map(answer: Answer, found: WhatIf) -> None:
@@ -69,4 +69,4 @@ def _map(answer: Answer, found: WhatIf) -> None:
     figure = choice_map.figure(found, here, now.look())
     st.plotly_chart(figure, theme=None, config=PLOT_CONFIG, key="c_map", alt=sentence)
     with st.expander("Show as a table"):
-        st.dataframe(choice_map.table(found, now.look()), hide_index=True, key="t_map")
+        look.table(choice_map.table(found, now.look()))

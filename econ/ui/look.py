@@ -1,6 +1,7 @@
 """How a page looks: its style sheet, sentences, pictures with their tables, findings."""
 
 import base64
+import re
 from html import escape
 from pathlib import Path
 from typing import Final
@@ -9,6 +10,7 @@ import streamlit as st
 
 from econ.kernel.caution import Caution, Severity
 from econ.report.charts import CHARTS
+from econ.report.pictures.frame import Columns
 from econ.report.size_words import size_sentences
 from econ.report.style import GROUNDS, PLOT_CONFIG
 from econ.ui import now, state
@@ -21,6 +23,7 @@ _SEVERITY: Final = {
     Severity.CAUTION: ("Caution", "▲"),
     Severity.NOTE: ("Note", "○"),
 }
+_NUMBER: Final = re.compile(r"[\u2212\u2013$-]*[\d.,]*\d|\u2013$")
 _RANK: Final = (Severity.HOLD_POINT, Severity.CAUTION, Severity.NOTE)
 
 
@@ -46,7 +49,32 @@ def picture(key: str, answer: Answer) -> None:
     figure.update_layout(font_family=_FONT)
     st.plotly_chart(figure, theme=None, config=PLOT_CONFIG, key=f"c_{key}", alt=statement)
     with st.expander("Show as a table"):
-        st.dataframe(chart.table(answer.result, look), hide_index=True, key=f"t_{key}")
+        table(chart.table(answer.result, look))
+
+
+def table(columns: Columns) -> None:
+    """Show a small table whole: its words wrap, and on a narrow screen its first column stays while the rest moves."""
+    st.html(table_html(columns))
+
+
+def table_html(columns: Columns) -> str:
+    """Return a table whose first column names its rows."""
+    head = "".join(f'<th scope="col">{escape(title)}</th>' for title in columns)
+    rows = zip(*columns.values(), strict=True)
+    body = "".join(
+        f"<tr>{_cell(first, 'th')}{''.join(_cell(cell, 'td') for cell in rest)}</tr>" for first, *rest in rows
+    )
+    return (
+        f'<div class="table" tabindex="0" role="region" aria-label="Table"><table><thead><tr>{head}</tr></thead>'
+        f"<tbody>{body}</tbody></table></div>"
+    )
+
+
+def _cell(value: object, tag: str) -> str:
+    text = str(value)
+    scope = ' scope="row"' if tag == "th" else ""
+    number = ' class="number"' if tag == "td" and _NUMBER.match(text) else ""
+    return f"<{tag}{scope}{number}>{escape(text)}</{tag}>"
 
 
 def pictures(answer: Answer | None, *keys: str) -> None:

@@ -6,9 +6,11 @@ import streamlit as st
 
 from econ.case.edit import asked_paths
 from econ.kernel.alternative import ALTERNATIVES, SELF, Alternative
+from econ.kernel.spread import Spread
 from econ.report import tables
 from econ.report.style import NAMES
-from econ.ui import look, now, state
+from econ.ui import cached, entry, fields, look, now, sheet_table, state
+from econ.ui.entry import Shown
 from econ.uncertainty.answer import Answer
 
 CHANGED: Final = "figures.changed"
@@ -21,42 +23,59 @@ def first_cost(answer: Answer) -> None:
         "Which way?", list(ALTERNATIVES), format_func=lambda name: NAMES[name], key="w_opened_way", required=True
     )
     at = ALTERNATIVES.index(Alternative(way or ALTERNATIVES[SELF]))
-    st.dataframe(tables.first_cost(answer.result.alternatives[at]), hide_index=True, key="t_lines")
+    look.table(tables.first_cost(answer.result.alternatives[at]))
     st.subheader("Year by year")
     look.said("In today's dollars, before discounting.")
-    st.dataframe(tables.yearly(answer.result, at), hide_index=True, key="t_years")
+    look.table(tables.yearly(answer.result, at))
     st.subheader("Room by room")
-    st.dataframe(tables.room_loads(answer, now.look()), hide_index=True, key="t_rooms")
+    look.table(tables.room_loads(answer, now.look()))
 
 
 def inputs(answer: Answer) -> None:
-    """Draw every input with low, likely, high, whose it is and its source."""
-    wanted = st.text_input("Look for", key="w_opened_input", placeholder="pad, electrician, seer2 …")
-    st.dataframe(tables.inputs(answer, wanted), hide_index=True, key="t_inputs")
+    """Draw every figure in words, by topic, with its range, whose it is and its source."""
+    with st.container(horizontal=True, vertical_alignment="bottom"):
+        wanted = st.text_input("Look for", key="w_opened_input", placeholder="pad, electrician, seer2 …")
+        topic = st.selectbox("Topic", (sheet_table.ALL, *sheet_table.topics(answer)), key="w_opened_topic")
+    found = sheet_table.figures(answer, wanted, topic, is_si=state.is_si())
+    if not found["What"]:
+        look.said(f"Nothing here is called “{wanted}”. Try fewer letters, or all topics.", kind="plain")
+        return
+    st.dataframe(found, hide_index=True, key="t_inputs", column_config={"What": st.column_config.Column(pinned=True)})
 
 
 def change(answer: Answer) -> None:
-    """Ask for a figure that no form asks for, and its new value."""
+    """Ask for a figure that no form asks for, and its new value in the unit on screen."""
     asked = {path for path, _ in asked_paths(state.current_case())}
-    paths = [path for path in answer.sheet.path if path not in asked]
-    path = st.selectbox("Figure", paths, index=None, key="w_changed_path", placeholder="Type a few letters of its name")
+    words = cached.labels(answer)
+    paths = sorted((path for path in answer.sheet.path if path not in asked), key=words.__getitem__)
+    path = st.selectbox(
+        "Figure",
+        paths,
+        index=None,
+        key="w_changed_path",
+        format_func=words.__getitem__,
+        placeholder="Type a few letters of its name",
+    )
     if path is None:
         return
     line = answer.sheet.entry(path)
-    look.said(
-        f"Now {line.spread.low:g} to {line.spread.high:g}, likely {line.likely:g} {line.unit}. {line.spread.source}"
-    )
-    st.text_input("New value", key="w_changed_value", on_change=_set, args=(path,))
+    shown = sheet_table.shown_of(path, line.unit, is_si=state.is_si())
+    low, likely, high = (sheet_table.value_text(path, number, shown) for number in _three(line.spread))
+    look.said(f"Now {low} to {high}, likely {likely} {sheet_table.unit_word(shown)}. {line.spread.source}")
+    st.caption(f"In a case file: {path}")
+    st.text_input("New value", key="w_changed_value", on_change=_set, args=(path, shown))
     st.button("Back to the usual value", on_click=state.take_back, args=(f"{CHANGED}.{path}",))
     if found := state.refused(f"{CHANGED}.{path}"):
-        st.error(str(found.fault))
+        st.html(fields.refused_html(found, shown))
 
 
-def _set(path: str) -> None:
+def _three(spread: Spread) -> tuple[float, float, float]:
+    return spread.low, spread.likely, spread.high
+
+
+def _set(path: str, shown: Shown) -> None:
     typed = str(st.session_state["w_changed_value"]).strip()
-    try:
-        value: float | str = float(typed)
-    except ValueError:
-        value = typed
-    if typed:
-        state.give(f"{CHANGED}.{path}", value, typed)
+    if not typed:
+        return
+    read = entry.read_entry(typed, shown)
+    state.give(f"{CHANGED}.{path}", entry.in_case_unit(read, shown), typed)

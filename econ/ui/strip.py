@@ -19,7 +19,7 @@ def draw() -> None:
     present = now.present()
     ground = GROUNDS[state.theme()]
     with st.container(key="strip", gap="xxsmall"):
-        st.html(f"<style>.st-key-strip {{ --ground: {ground.paper}; }}</style>{_body(present)}{_counts(present)}")
+        st.html(f"<style>.stApp {{ --ground: {ground.paper}; }}</style>{_body(present)}{_counts(present)}")
     _controls()
     _arrival()
     _troubles(present)

@@ -30,7 +30,7 @@ def draw(answer: Answer) -> None:
     _find_first(answer)
     fields.draw("money.base_case")
     with st.expander("Compare in figures"):
-        st.dataframe(tables.comparison(answer), hide_index=True)
+        look.table(tables.comparison(answer))
     with st.expander("When does extra money come back?"):
         st.markdown("\n".join(f"- **{line}**" if "compared" in line else f"- {line}" for line in _paybacks(answer)))
 

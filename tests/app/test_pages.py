@@ -1,8 +1,12 @@
 """Every page opens, with nothing answered and with a whole case, and shows what it is for."""
 
+from datetime import date
+
 import pytest
 
+from econ.ui import cached
 from tests.app.screen import FULL_DRAWS, PAGES, STATION
+from tests.demo import demo_case
 
 
 @pytest.mark.parametrize("page", PAGES)
@@ -74,23 +78,68 @@ def test_price_of_a_fuel_is_asked_once_it_heats_the_room(ready):
     assert "w_prices_propane_usd_per_gal" in {field.key for field in ready.app.text_input}
 
 
-def test_figures_page_opens_every_input_with_its_source(ready):
-    table = ready.go("figures").app.dataframe
-    inputs = next(part.value for part in table if "Input" in part.value.columns)
-    assert {"kit.price_usd", "costs.ground_pad_usd"} <= set(inputs["Input"])
-    assert all(inputs["Source"])
+def opened_figures(screen):
+    return next(part.value for part in screen.app.dataframe if "In the case file" in part.value.columns)
+
+
+def line_of(screen, path):
+    table = opened_figures(screen)
+    return table[table["In the case file"] == path].iloc[0]
+
+
+def test_figures_page_opens_every_figure_in_words_with_its_source(ready):
+    ready.go("figures")
+    table = opened_figures(ready)
+    sheet = cached.answer(demo_case("lower_level_cold"), date.today(), 0).sheet
+    assert set(table["In the case file"]) == set(sheet.path)
+    assert all(table["What"])
+    assert not any("_" in words for words in table["What"])
+    assert all(table["Source"])
+    assert line_of(ready, "kit.price_usd")["What"] == "Kit: price of the kit"
+
+
+def test_figures_are_shown_in_the_units_on_screen(ready):
+    row = line_of(ready.go("figures"), "rooms[0].floor_area_m2")
+    assert (row["Likely"], row["Unit"]) == ("624", "ft²")
+    ready.choose("w_units", "si")
+    row = line_of(ready, "rooms[0].floor_area_m2")
+    assert (float(row["Likely"]), row["Unit"]) == (pytest.approx(624 * 0.3048**2, abs=5e-4), "m²")
+
+
+def test_figures_are_found_by_words_and_kept_to_a_topic(ready):
+    ready.go("figures").type("w_opened_input", "ground pad")
+    assert "costs.ground_pad_usd" in set(opened_figures(ready)["In the case file"])
+    ready.type("w_opened_input", "")
+    ready.app.selectbox(key="w_opened_topic").set_value("Kit").run()
+    assert {path.partition(".")[0] for path in opened_figures(ready)["In the case file"]} == {"kit"}
+
+
+def test_search_that_finds_nothing_says_so(ready):
+    assert "Nothing here is called “zebra”" in ready.go("figures").type("w_opened_input", "zebra").html
 
 
 def test_a_figure_that_no_form_asks_for_can_be_changed_and_put_back(ready):
     ready.go("figures")
     ready.app.selectbox(key="w_changed_path").set_value("costs.ground_pad_usd").run()
-    ready.type("w_changed_value", "45")
-    inputs = next(part.value for part in ready.app.dataframe if "Input" in part.value.columns)
-    row = inputs[inputs["Input"] == "costs.ground_pad_usd"].iloc[0]
+    ready.type("w_changed_value", "$45")
+    row = line_of(ready, "costs.ground_pad_usd")
     assert (row["Likely"], row["Whose"]) == ("45", "you said")
     ready.click(next(button.key for button in ready.app.button if button.label == "Back to the usual value"))
-    inputs = next(part.value for part in ready.app.dataframe if "Input" in part.value.columns)
-    assert inputs[inputs["Input"] == "costs.ground_pad_usd"].iloc[0]["Whose"] == "usual value"
+    assert line_of(ready, "costs.ground_pad_usd")["Whose"] == "usual value"
+
+
+def test_a_figure_is_changed_in_the_unit_on_screen(ready):
+    ready.go("figures")
+    ready.app.selectbox(key="w_changed_path").set_value("kit.cutout_c").run()
+    ready.type("w_changed_value", "-13")
+    assert dict(ready.app.session_state["case"].figures.changed)["kit.cutout_c"].likely == pytest.approx(-25.0)
+
+
+def test_a_figure_that_cannot_be_read_is_refused_in_words(ready):
+    ready.go("figures")
+    ready.app.selectbox(key="w_changed_path").set_value("costs.ground_pad_usd").run()
+    ready.type("w_changed_value", "cheap")
+    assert "Not taken: “cheap”.</b> It is no number." in ready.html
 
 
 def test_equipment_page_says_why_a_size_is_what_it_is(ready):
@@ -106,8 +155,8 @@ def test_answer_page_says_what_to_find_out_and_what_is_not_counted(ready):
 
 def test_what_the_others_are_compared_with_is_chosen_on_the_answer_page(ready):
     ready.go("answer").choose("w_money_base_case", "keep_as_is")
-    [compared] = [part.value for part in ready.app.dataframe if "Keep what you have (base)" in part.value.columns]
-    assert compared["Keep what you have (base)"].tolist()[8] == "$0"
+    assert '<th scope="col">Keep what you have (base)</th>' in ready.html
+    assert '<th scope="row">Savings against base</th><td class="number">$0</td>' in ready.html
 
 
 def test_a_wait_stands_on_the_board_without_an_owner(ready):
