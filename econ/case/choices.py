@@ -43,6 +43,7 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
     "now.heat": ("none", "electric", "gas", "propane", "oil", "wood"),
     "now.dehumidifier": YES_NO,
     "money.base_case": tuple(name.value for name in ALTERNATIVES),
+    "now.house_system": ("no", "poorly", "well"),
     "prices.pays_bill": ("me", "tenant", "included_in_rent"),
     "window.size": ("choose", "5", "6", "8", "10", "12", "14", "18", "24", "28"),
     "window.cycle": ("cooling_only", "reverse_cycle"),

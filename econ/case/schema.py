@@ -13,6 +13,7 @@ from econ.case.faults import faults_of
 from econ.case.section import Known, Section, fault
 from econ.case.sections.equipment import Hired, Kit, Quote, WindowUnits
 from econ.case.sections.figures import Figures
+from econ.case.sections.measures import Measures
 from econ.case.sections.panel import Panel
 from econ.case.sections.place import Money, Now, Place, Prices, Record, Use
 from econ.case.sections.room import Room
@@ -26,6 +27,7 @@ SECTIONS: Final[dict[str, type[Section]]] = {
     "place": Place,
     "use": Use,
     "rooms": Room,
+    "measures": Measures,
     "now": Now,
     "prices": Prices,
     "money": Money,
@@ -50,6 +52,7 @@ class Case(BaseModel):
     place: Place
     use: Use = Use()
     rooms: tuple[Room, ...]
+    measures: Measures = Measures()
     now: Now = Now()
     prices: Prices = Prices()
     money: Money = Money()

@@ -39,12 +39,15 @@ class Known:
         Tools.
     states : tuple of str
         Two-letter codes of the states whose prices are known.
+    measures : tuple of str
+        Measures that lower what a room needs.
     """
 
     stations: tuple[str, ...] = ()
     tasks: tuple[str, ...] = ()
     tools: tuple[str, ...] = ()
     states: tuple[str, ...] = ()
+    measures: tuple[str, ...] = ()
 
 
 class Section(BaseModel):

@@ -94,6 +94,14 @@ class Facts:
         Days by which service comes after the end of this year's hot season. [day]
     quote_lacks_circuit : ndarray
         There is a quote, and it leaves out the circuit or does not mention it.
+    house_poorly, house_well, house_unknown : ndarray
+        The house's own system serves the room poorly, or well; it is not known.
+    is_kept_closed : ndarray
+        The house system serves the room, and its heat is said not to stay on.
+    in_attic, seals_leaks, shades_outside, films_glass, hangs_fan : ndarray
+        Measures on the room that are chosen.
+    burns_fuel : ndarray
+        What heats the room burns something, or is not known.
     """
 
     built_yr: FloatArray
@@ -193,6 +201,16 @@ class Facts:
     self_late_d: FloatArray
     hired_late_d: FloatArray
     quote_lacks_circuit: BoolArray
+    house_poorly: BoolArray
+    house_well: BoolArray
+    house_unknown: BoolArray
+    is_kept_closed: BoolArray
+    in_attic: BoolArray
+    seals_leaks: BoolArray
+    shades_outside: BoolArray
+    films_glass: BoolArray
+    hangs_fan: BoolArray
+    burns_fuel: BoolArray
 
     def __post_init__(self) -> None:
         shapes = {np.shape(getattr(self, field.name)) for field in fields(self)}

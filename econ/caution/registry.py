@@ -8,6 +8,7 @@ from econ.caution.anchor import ANCHOR_RULES
 from econ.caution.circuit import CIRCUIT_RULES
 from econ.caution.facts import Facts
 from econ.caution.lifting import LIFTING_RULES
+from econ.caution.measure import MEASURE_RULES
 from econ.caution.part_load import PART_LOAD_RULES
 from econ.caution.permit import PERMIT_RULES
 from econ.caution.power import POWER_RULES
@@ -27,6 +28,7 @@ RULES: Final[tuple[Rule, ...]] = (
     *LIFTING_RULES,
     *ANCHOR_RULES,
     *ROOM_RULES,
+    *MEASURE_RULES,
     *SIZING_RULES,
     *PART_LOAD_RULES,
 )

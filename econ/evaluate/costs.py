@@ -9,6 +9,7 @@ from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.energy import EnergyUse
 from econ.evaluate.wiring.installation import Installation
 from econ.evaluate.wiring.lifecycle import AlternativeCosts
+from econ.evaluate.wiring.measures import LINE_KEY, NO_WORK, RoomWork
 from econ.installation.first_cost import LineItems
 from econ.kernel.alternative import HIRED, SELF
 from econ.kernel.arrays import FloatArray
@@ -37,12 +38,17 @@ UNITS: Final = frozenset({"equipment"})
 FITTING: Final = frozenset({"labour", "own_time", "materials"})
 """Categories of what buys the units, and of what puts them in."""
 
+NOTHING_USD: Final = np.zeros(())
+"""Nothing to pay."""
+
 
 def alternative_costs(
     structure: Structure,
     values: Mapping[str, FloatArray],
     installations: Sequence[Installation],
     uses: Sequence[EnergyUse],
+    work: RoomWork = NO_WORK,
+    running_usd_per_yr: FloatArray = NOTHING_USD,
 ) -> AlternativeCosts:
     """Return what each way costs at today's prices, in the order of ALTERNATIVES.
 
@@ -56,6 +62,10 @@ def alternative_costs(
         Lines, own hours and dates of each way.
     uses : sequence of EnergyUse
         A full year's energy of each way.
+    work : RoomWork
+        Measures on the room, in the lines of every way already.
+    running_usd_per_yr : ndarray, shape () or (B,)
+        What they cost to run, on every way's upkeep. [USD/year]
 
     Returns
     -------
@@ -76,9 +86,10 @@ def alternative_costs(
     if structure.has_quote:
         each_usd = values["hired.equipment_usd"] + (values["hired.heads"] - 1.0) * values["hired.extra_head_usd"]
         marked_up = each_usd * values["hired.count"] * values["costs.equipment_markup_frac"]
-        equipment[HIRED] = np.minimum(marked_up, first[HIRED])
-        lasting[HIRED] = np.minimum(lasting[SELF], first[HIRED] - equipment[HIRED])
-        fitting[HIRED] = first[HIRED] - equipment[HIRED] - lasting[HIRED]
+        quoted = first[HIRED] - _of_measures_usd(items[HIRED])
+        equipment[HIRED] = np.minimum(marked_up, quoted)
+        lasting[HIRED] = np.minimum(lasting[SELF], quoted - equipment[HIRED])
+        fitting[HIRED] = quoted - equipment[HIRED] - lasting[HIRED]
     hour = np.asarray(values["work.hour_value_usd_per_h"])
     return AlternativeCosts(
         first_usd=first,
@@ -87,8 +98,11 @@ def alternative_costs(
         lasting_usd=lasting,
         electricity_usd=np.stack([use.electricity_usd for use in uses]),
         fuel_usd=np.stack([use.fuel_usd for use in uses]),
-        added_upkeep_usd_per_yr=np.stack([way.upkeep_own_h_per_yr * hour for way in installations]),
+        added_upkeep_usd_per_yr=np.stack(
+            [way.upkeep_own_h_per_yr * hour + running_usd_per_yr for way in installations]
+        ),
         in_service_d=np.stack([way.schedule.in_service_d for way in installations]),
+        measures=work.components,
     )
 
 
@@ -96,10 +110,17 @@ def _sum(items: LineItems, categories: frozenset[str], *, lasts: bool) -> FloatA
     """Return the sum of the lines of some categories that last, or that do not, shape (B,)."""
     is_counted = np.array(
         [
-            category in categories and (key in LASTING) is lasts
+            category in categories and (key in LASTING) is lasts and not key.startswith(LINE_KEY)
             for key, category in zip(items.key, items.category, strict=True)
         ],
         dtype=np.float64,
     )
     total: FloatArray = items.amount_usd @ is_counted if len(is_counted) else np.zeros(len(items.amount_usd))
+    return total
+
+
+def _of_measures_usd(items: LineItems) -> FloatArray:
+    """Return what the measures on the room cost among a way's lines, own time included, shape (B,)."""
+    is_measure = np.array([key.startswith(LINE_KEY) for key in items.key], dtype=np.float64)
+    total: FloatArray = items.amount_usd @ is_measure
     return total

@@ -15,6 +15,7 @@ from econ.evaluate.version import RESULTS_VERSION
 from econ.evaluate.wiring import caution, climate
 from econ.evaluate.wiring.installation import installation
 from econ.evaluate.wiring.lifecycle import lifecycle
+from econ.evaluate.wiring.measures import fans_count, room_work, running_usd_per_yr
 from econ.kernel.arrays import FloatArray
 from econ.tables.loaders import Tables
 from econ.tables.tasks import installation_tables
@@ -45,12 +46,16 @@ def evaluate(structure: Structure, values: Mapping[str, FloatArray], tables: Tab
         If a number lies outside what a formula allows.
     """
     n_row = row_count(values)
-    values = {path: np.asarray(value, dtype=np.float64) for path, value in values.items()}
+    said = {path: np.asarray(value, dtype=np.float64) for path, value in values.items()}
+    work = room_work(structure, said, tables, n_row)
+    values = work.values
     weather = climate.weather(structure, tables)
     hours = physics(structure, values, weather, n_row)
     design = design_rows(structure, values, tables, weather, n_row)
-    ways = installation(structure, values, installation_tables(), n_row)
-    money = lifecycle(structure, values, alternative_costs(structure, values, ways, hours.uses))
+    ways = installation(structure, values, installation_tables(), n_row, work)
+    need, fans = hours.need, fans_count(structure, values, n_row)
+    running = running_usd_per_yr(values, fans, need.all_cooling_kwh, need.heat_kwh.sum(axis=1))
+    money = lifecycle(structure, values, alternative_costs(structure, values, ways, hours.uses, work, running))
     parts = Parts(structure, values, tables, n_row, hours, design, ways)
     alternatives = alternative_results(parts)
     return Result(

@@ -10,9 +10,15 @@ from econ.tables.tasks import installation_tables
 
 @lru_cache(maxsize=1)
 def known_names() -> Known:
-    """Return stations, tasks, tools and states of the tables this package brings."""
+    """Return stations, tasks, tools, states and measures of the tables this package brings."""
     tables: Tables = load_tables()
     work = installation_tables()
     tasks = {task for way in ALTERNATIVES for task in work.tasks[way].key}
     states = tuple(state for state in tables.prices.keys if state != "US")
-    return Known(tables.stations.names, tuple(sorted(tasks)), tuple(tool.key for tool in work.tools), states)
+    return Known(
+        tables.stations.names,
+        tuple(sorted(tasks)),
+        tuple(tool.key for tool in work.tools),
+        states,
+        tables.measures.keys,
+    )

@@ -52,6 +52,12 @@ class Need:
     mean_cooling_w: FloatArray
     mean_cooling_c: FloatArray
 
+    @property
+    def all_cooling_kwh(self) -> FloatArray:
+        """Cooling over the year, drying included, shape (B,). [kWh]"""
+        total: FloatArray = (self.cool_kwh + self.latent_kwh).sum(axis=1)
+        return total
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Physics:

@@ -33,6 +33,7 @@ from econ.evaluate.structure import Structure, WeatherChoice
 from econ.evaluate.unit_costs import read_keys
 from econ.evaluate.usual import YOURS, write_usual
 from econ.evaluate.wiring import climate, loads
+from econ.evaluate.wiring.measures import effect_path, room_work
 from econ.kernel.alternative import SELF, WINDOW, Alternative
 from econ.kernel.arrays import FloatArray
 from econ.kernel.errors import CaseError, Fault
@@ -105,7 +106,7 @@ def _sized(base: Draft, kit_size: str, window: tuple[str, float]) -> tuple[Struc
 
 def short_ways(structure: Structure, sheet: Sheet, tables: Tables) -> tuple[bool, ...]:
     """Return which ways leave more of the cooling undone than is allowed, in the order of ALTERNATIVES."""
-    values = point(sheet)
+    values = room_work(structure, point(sheet), tables, 1).values
     found = physics(structure, values, climate.weather(structure, tables), 1)
     return tuple(not bool(is_cooled_enough(values, found.need, use)[0]) for use in found.uses)
 
@@ -157,9 +158,20 @@ def write_fixed(draft: Draft) -> None:
     if any(path.endswith(MEASURED_LEAKS) for path in draft.entries):
         wind = float(draft.station.wind_m_per_s.mean())
         draft.put("place.wind_m_per_s", Spread(0.8 * wind, wind, 1.2 * wind, WIND_SOURCE), "m/s")
+    write_measures(draft)
     decided = draft.decision_date
     for name, number in (("doy", min(decided.timetuple().tm_yday - 1, 364)), ("weekday", decided.weekday())):
         draft.put(f"place.decision_{name}", Spread(number, number, number, "the decision date"), "day", "computed")
+
+
+def write_measures(draft: Draft) -> None:
+    """Write what each measure on the room does, costs, takes and lasts, chosen or not."""
+    for key, row in draft.tables.measures.entries.items():
+        price = draft.tables.costs[row.text("cost")]
+        draft.put(effect_path(key, row), row.spread("effect"), row.text("unit"))
+        draft.put(f"costs.{row.text('cost')}", price.spread(), price.text("unit"))
+        for name, unit in (("own_h", "hour"), ("life_yr", "year")):
+            draft.put(f"measures.{key}.{name}", row.spread(name), unit)
 
 
 def structure_of(draft: Draft, kinds: tuple[str, ...]) -> Structure:
@@ -180,12 +192,13 @@ def structure_of(draft: Draft, kinds: tuple[str, ...]) -> Structure:
         tools_owned=tuple(work.tools_owned or ()),
         tools_borrowed=tuple(work.tools_borrowed or ()),
         weather=None if chosen == WeatherChoice() else chosen,
+        measures=tuple(key for key in draft.tables.measures.keys if key in (draft.case.measures.chosen or ())),
     )
 
 
 def wanted_w(draft: Draft, structure: Structure) -> tuple[float, float]:
     """Return total cooling and heating of the served rooms on the design days, likely values. [W] [W]"""
-    values = point(sheet_of(draft.entries))
+    values = room_work(structure, point(sheet_of(draft.entries)), draft.tables, 1).values
     year = climate.weather(structure, draft.tables)
     rooms = loads.room_rows(structure, values, 1, year)
     limit = loads.humidity_limit_frac(structure, values, 1)

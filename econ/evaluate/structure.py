@@ -61,6 +61,8 @@ class Structure:
         Keys of the tools that somebody lends.
     weather : WeatherChoice or None
         Whose weather it is; None for the listed station named above.
+    measures : tuple of str
+        Keys of the measures done to the room whichever way is gone, each once, in the order of their table.
     """
 
     station: str
@@ -75,3 +77,4 @@ class Structure:
     tools_owned: tuple[str, ...] = ()
     tools_borrowed: tuple[str, ...] = ()
     weather: WeatherChoice | None = None
+    measures: tuple[str, ...] = ()

@@ -16,7 +16,7 @@ from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.constants import DAYS_PER_YEAR
 from econ.loads.balance_point import balance_point_c
 from econ.loads.design_load import LOSSES, PIECES, DesignLoads, design_loads
-from econ.loads.network import air_conductance_w_per_k, sun_w
+from econ.loads.network import air_conductance_w_per_k, window_sun_w
 from econ.loads.rooms import RoomRows
 from econ.tables.loaders import Tables
 
@@ -196,7 +196,7 @@ def room_balance_point_c(values: Values, rooms: RoomRows, weather: Weather) -> F
     """
     air = air_conductance_w_per_k(rooms.air_flow_m3_per_s, np.asarray(weather.pressure_pa))
     loss = rooms.ua_opaque_w_per_k + rooms.ua_window_w_per_k + rooms.ua_ground_w_per_k + air
-    sun = (sun_w(rooms.window_aperture_m2, weather).mean(axis=0) * weather.weight_d).sum(axis=-1) / DAYS_PER_YEAR
+    sun = (window_sun_w(rooms, weather).mean(axis=0) * weather.weight_d).sum(axis=-1) / DAYS_PER_YEAR
     gain = rooms.gain_w.mean(axis=1) + sun
     inside = np.ravel(values["use.heating_setpoint_c"])[0]
     does_lose = loss > 0.0

@@ -12,6 +12,7 @@ from econ.kernel.errors import UnknownChoiceError
 CATEGORIES: Final = (
     "equipment",
     "materials",
+    "measures",
     "tools",
     "labour",
     "permit",

@@ -8,7 +8,7 @@ import numpy as np
 from econ.climate.weather import Weather
 from econ.kernel.arrays import BoolArray, FloatArray, IntArray
 from econ.loads import heat_balance
-from econ.loads.network import air_conductance_w_per_k, sun_w
+from econ.loads.network import air_conductance_w_per_k, sun_w, window_sun_w
 from econ.loads.rooms import RoomRows
 
 PIECES: Final = (
@@ -191,7 +191,7 @@ def _pieces_w(rooms: RoomRows, day: Weather, peak_hour: IntArray) -> FloatArray:
     flows = (
         rooms.ua_opaque_w_per_k * warmer_k + opaque_sun_w,
         rooms.ua_window_w_per_k * warmer_k,
-        sun_w(rooms.window_aperture_m2, day)[peak_hour, row, 0],
+        window_sun_w(rooms, day)[peak_hour, row, 0],
         rooms.ua_ground_w_per_k * (rooms.ground_c[:, day.month[0]] - inside_c),
         air_conductance_w_per_k(rooms.air_flow_m3_per_s, np.asarray(day.pressure_pa)) * warmer_k,
         rooms.gain_w[row, peak_hour],

@@ -214,6 +214,30 @@ def sun_w(aperture_m2: FloatArray, weather: Weather) -> FloatArray:
     return _through_w(aperture_m2, weather.irradiance)
 
 
+def window_sun_w(rooms: RoomRows, weather: Weather, days: IntArray | None = None) -> FloatArray:
+    """Return the sun that comes in through windows, shade that changes with the seasons included.
+
+    Parameters
+    ----------
+    rooms : RoomRows
+        Rooms, R of them.
+    weather : Weather
+        Days, n_day of them.
+    days : ndarray of int, optional, shape (n,)
+        The days wanted; all where left out. [dimensionless]
+
+    Returns
+    -------
+    sun_w : ndarray, shape (24, R, n)
+        Heat. [W]
+    """
+    which = slice(None) if days is None else days
+    heat_w = _through_w(rooms.window_aperture_m2, weather.irradiance[:, which])
+    if np.any(rooms.window_sun_frac != 1.0):
+        heat_w *= rooms.window_sun_frac[:, weather.month[which]]
+    return heat_w
+
+
 def _through_w(aperture_m2: FloatArray, irradiance: FloatArray) -> FloatArray:
     heat_w: FloatArray = np.einsum("rf,hdf->hrd", aperture_m2, irradiance)
     return heat_w
@@ -290,7 +314,7 @@ def _steady_heat_w(
 ) -> tuple[FloatArray, FloatArray, FloatArray]:
     """Return heat into surface, mass and air nodes on some days, outdoors at 0 degC, shape (24, R, n) or (24, R, 1)."""
     gain_w = rooms.gain_w.T[:, :, None]
-    inside_w = _through_w(rooms.window_aperture_m2, weather.irradiance[:, days])
+    inside_w = window_sun_w(rooms, weather, days)
     inside_w += (1.0 - GAIN_TO_AIR_FRAC) * gain_w
     mass_w = _through_w(rooms.opaque_aperture_m2, weather.irradiance[:, days])
     mass_w += rooms.ua_ground_w_per_k[:, None] * rooms.ground_c[:, weather.month[days]] - rooms.sky_loss_w[:, None]

@@ -31,6 +31,8 @@ class RoomRows:
         Effective mass area Am. [m^2]
     window_aperture_m2 : ndarray, shape (R, 9)
         Area of full sun that windows let in, per face: SHGC x frame x shade x area. [m^2]
+    window_sun_frac : ndarray, shape (R, 12)
+        What of that area counts in each month: 1, but where shade comes and goes with the seasons. [dimensionless]
     opaque_aperture_m2 : ndarray, shape (R, 9)
         Area of full sun that opaque parts let in, per face: absorptance x outer film resistance x U x area. [m^2]
     sky_loss_w : ndarray, shape (R,)
@@ -63,6 +65,7 @@ class RoomRows:
     mass_j_per_k: FloatArray
     mass_area_m2: FloatArray
     window_aperture_m2: FloatArray
+    window_sun_frac: FloatArray
     opaque_aperture_m2: FloatArray
     sky_loss_w: FloatArray
     gain_w: FloatArray

@@ -33,6 +33,7 @@ TABLE_NAMES: Final = (
     "equipment/window",
     "installation/costs",
     "lives/service_lives",
+    "measures/measures",
     "prices/energy_by_state",
     "prices/fuels",
     "prices/heaters",
@@ -63,6 +64,8 @@ class Tables:
         By option, and by class.
     lives : Lookup
         Service lives by what lives.
+    measures : Lookup
+        Measures that lower what a room needs, by key.
     inputs : Lookup
         The usual value of every case field, by path.
     room_kinds : Lookup
@@ -96,6 +99,7 @@ class Tables:
     draughts: Lookup
     mass_classes: Lookup
     lives: Lookup
+    measures: Lookup
     inputs: Lookup
     room_kinds: Lookup
     assumptions: Lookup
@@ -208,6 +212,7 @@ KEYED: Final = {
     "draughts": ("assemblies/draughts", "draughts", "draughts"),
     "mass_classes": ("assemblies/mass_classes", "mass class", "class"),
     "lives": ("lives/service_lives", "service life", "key"),
+    "measures": ("measures/measures", "measure", "key"),
     "inputs": ("defaults/inputs", "input", "path"),
     "room_kinds": ("defaults/room_kinds", "usual room", "kind", "field"),
     "assumptions": ("defaults/assumptions", "assumption", "path"),

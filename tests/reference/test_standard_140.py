@@ -107,6 +107,7 @@ def rooms(stated):
         mass_j_per_k=np.array([mass]),
         mass_area_m2=np.array([mass**2 / sum(part_m2 * kappa**2 for part_m2, kappa in parts)]),
         window_aperture_m2=surfaces.window_aperture_m2(glass[None, :], np.array([WINDOW_SHGC]), np.ones(1)),
+        window_sun_frac=np.ones((1, 12)),
         opaque_aperture_m2=surfaces.opaque_aperture_m2(ua[None, :], np.array([stated.absorptance])),
         sky_loss_w=sky_w * stated.emittance / 0.9,
         gain_w=np.full((1, 24), stated.gain_w),

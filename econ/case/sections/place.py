@@ -169,6 +169,10 @@ class Now(Section):
         Measure("", "", 0.2, 1.0), expert=True, after="now.heat=electric|gas|propane|oil|wood",
     )  # fmt: skip
     dehumidifier: Choice = choice("Dehumidifier in use", "A dehumidifier runs in this room in summer.")
+    house_system: Choice = choice(
+        "Does the house system reach it",
+        "Does a furnace or central air conditioner of the house blow or pipe heat or cool into this room already?",
+    )
 
 
 class Prices(Section):

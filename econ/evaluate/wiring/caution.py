@@ -112,6 +112,7 @@ def facts(structure: Structure, values: Mapping[str, FloatArray], results: Cauti
     read: dict[str, Any] = {
         **_room_facts(structure, inputs),
         **_site_claims(structure, inputs, at),
+        **_house_claims(structure, inputs),
         **_numbers(inputs),
         **circuit_numbers(inputs),
         **circuit_claims(inputs),
@@ -214,6 +215,25 @@ def _site_claims(structure: Structure, inputs: Inputs, at: dict[str, BoolArray])
         "dry_asked": asks("use.dry", "yes"),
         "quote_lacks_circuit": np.full(inputs.n_row, lacks_circuit),
     }
+
+
+def _house_claims(structure: Structure, inputs: Inputs) -> dict[str, BoolArray]:
+    """Return what the house's own system does for the room, and which measures are chosen."""
+    asks, everywhere = inputs.is_option, np.ones(inputs.n_row, dtype=np.bool_)
+    chosen = {
+        "in_attic": "attic_insulation",
+        "seals_leaks": "air_sealing",
+        "shades_outside": "outside_shade",
+        "films_glass": "window_film",
+        "hangs_fan": "fan",
+    }
+    return {
+        "house_poorly": asks("now.house_system", "poorly"),
+        "house_well": asks("now.house_system", "well"),
+        "house_unknown": asks("now.house_system", NOT_KNOWN),
+        "is_kept_closed": asks("now.house_system", "poorly", "well") & asks("use.present_heat_stays", "no"),
+        "burns_fuel": ~asks("now.heat", "none", "electric"),
+    } | {fact: everywhere & (key in structure.measures) for fact, key in chosen.items()}
 
 
 def _result_facts(results: CautionResults, n_row: int) -> dict[str, FloatArray]:

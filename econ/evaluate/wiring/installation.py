@@ -20,6 +20,7 @@ from econ.evaluate.wiring.installation_work import (
     site,
     work_weeks,
 )
+from econ.evaluate.wiring.measures import NO_WORK, RoomWork
 from econ.installation.first_cost import Line, LineItems, line_items
 from econ.installation.schedule import Schedule, schedule
 from econ.installation.standing import (
@@ -88,7 +89,11 @@ class Installation:
 
 
 def installation(
-    structure: Structure, values: Mapping[str, FloatArray], tables: InstallationTables, n_row: int
+    structure: Structure,
+    values: Mapping[str, FloatArray],
+    tables: InstallationTables,
+    n_row: int,
+    work: RoomWork = NO_WORK,
 ) -> tuple[Installation, ...]:
     """Return the installation of every alternative, in the order of ALTERNATIVES.
 
@@ -102,6 +107,9 @@ def installation(
         Task lists, tools, words of the cost table.
     n_row : int
         B.
+    work : RoomWork
+        Measures on the room: their lines and hours come on top of every way's; they wait for nothing and nothing waits
+        for them.
 
     Returns
     -------
@@ -120,9 +128,9 @@ def installation(
         made.append(
             Installation(
                 tasks=route.rows,
-                line_items=line_items(_LINES[alternative](route), n_row),
+                line_items=line_items([*_LINES[alternative](route), *work.lines], n_row),
                 schedule=schedule(route.rows, weeks),
-                own_hours_h=route.rows.own_h.sum(axis=1),
+                own_hours_h=route.rows.own_h.sum(axis=1) + work.own_h,
                 upkeep_own_h_per_yr=upkeep if alternative == Alternative.WINDOW_UNITS else np.zeros(n_row),
                 standing=standing.standing,
                 reasons=standing.reasons,

@@ -38,6 +38,8 @@ class AlternativeCosts:
         Yearly upkeep beside the case's own figures, such as hours for taking window units out and in. [USD/year]
     in_service_d : ndarray, shape (A, B)
         Days from the decision date to service; of keep_as_is not read. [day]
+    measures : tuple of Component
+        Measures on the room, shape (B,): paid with every way, within `first_usd`, and done again when they wear out.
     """
 
     first_usd: FloatArray
@@ -48,6 +50,7 @@ class AlternativeCosts:
     fuel_usd: FloatArray
     added_upkeep_usd_per_yr: FloatArray
     in_service_d: FloatArray
+    measures: tuple[Component, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -163,7 +166,7 @@ def streams(structure: Structure, values: Values, costs: AlternativeCosts) -> St
     then replaced by new window units.
     """
     n_year, days = structure.study_period_yr, _in_service_d(costs)
-    parts = (_units(values, costs), _lasting(values, costs))
+    parts = (_units(values, costs), _lasting(values, costs), *costs.measures)
     upkeep = _upkeep_usd_per_yr(values, costs)
     first = costs.first_usd - _old_worth_usd(values)
     first[KEEP] = costs.first_usd[KEEP]
@@ -173,7 +176,9 @@ def streams(structure: Structure, values: Values, costs: AlternativeCosts) -> St
         first_usd=first,
         energy_usd=_energy_usd(structure, values, costs),
         om_usd=escalated_stream(yearly_upkeep(upkeep, upkeep[KEEP], days, n_year), np.array(0.0)),
-        replacement_usd=replacement_stream(parts[0], n_year) + replacement_stream(parts[1], n_year),
+        replacement_usd=sum(
+            (replacement_stream(part, n_year) for part in parts[1:]), replacement_stream(parts[0], n_year)
+        ),
         residual_usd=residual,
     )
 

@@ -9,6 +9,7 @@ from econ.case.choices import CHOICES
 from econ.climate.weather import Weather
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.reading import amount, codes, given, is_option, room_amount
+from econ.evaluate.wiring.room_measures import with_measures
 from econ.evaluate.wiring.room_shell import ground_of, shell_of, skin_of, soil_of
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.constants import VAPOUR_HEAT_J_PER_KG
@@ -66,7 +67,7 @@ def room_rows(structure: Structure, values: Values, n_row: int, weather: Weather
     soil = soil_of(values, n_row, weather)
     rooms = [_room(values, index, weather, soil) for index in range(structure.n_rooms)]
     joined = {field.name: np.concatenate([getattr(room, field.name) for room in rooms]) for field in fields(RoomRows)}
-    return RoomRows(**joined)
+    return with_measures(structure, values, weather, RoomRows(**joined))
 
 
 def humidity_limit_frac(structure: Structure, values: Values, n_row: int) -> FloatArray:
@@ -109,6 +110,7 @@ def _room(values: Values, index: int, weather: Weather, soil: Soil) -> RoomRows:
         mass_j_per_k=mass_j_per_m2k * area_m2,
         mass_area_m2=surfaces.mass_area_m2(area_m2, mass_j_per_m2k),
         window_aperture_m2=skin.window_aperture_m2,
+        window_sun_frac=np.ones((n_row, 12)),
         opaque_aperture_m2=skin.opaque_aperture_m2,
         sky_loss_w=skin.sky_loss_w,
         gain_w=use.gain_w,

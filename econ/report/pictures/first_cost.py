@@ -14,6 +14,7 @@ from econ.report.style import NAMES
 CATEGORY_WORDS: Final[dict[str, str]] = {
     "equipment": "equipment",
     "materials": "materials",
+    "measures": "the room itself",
     "tools": "tools",
     "labour": "paid work",
     "permit": "permit",

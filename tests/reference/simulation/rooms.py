@@ -134,6 +134,7 @@ def _rows(area, skin, parts, inside, ground):
         mass_j_per_k=np.array([mass]),
         mass_area_m2=np.array([min(mass_area, MOST_MASS_AREA * area)]),
         window_aperture_m2=surfaces.window_aperture_m2(glass[None, :], np.array([WINDOW_SHGC]), np.ones(1)),
+        window_sun_frac=np.ones((1, 12)),
         opaque_aperture_m2=surfaces.opaque_aperture_m2(ua[None, :], np.ones(1)) * absorptance,
         sky_loss_w=surfaces.sky_loss_w(np.array([ua[:8].sum() + window_ua]), ua[8:]),
         gain_w=np.full((1, 24), gain_w),

@@ -170,6 +170,17 @@ CLAIM_CASES = [
     ("sizing.window_stops_in_cold", {"window_heats": True}),
     ("sizing.kit_needs_backup", {"kit_heat_w": 100.0, "has_backup": False}),
     ("sizing.hired_needs_backup", {"hired_heat_w": 100.0, "has_backup": False}),
+    ("room.house_duct_first", {"house_poorly": True}),
+    ("room.house_serves_well", {"house_well": True}),
+    ("room.house_unknown", {"house_unknown": True}),
+    ("room.house_heat_goes", {"is_kept_closed": True}),
+    ("measures.old_attic", {"in_attic": True, "built_yr": 1990.0}),
+    ("measures.attic_work", {"in_attic": True}),
+    ("measures.sealing_beside_flame", {"seals_leaks": True, "burns_fuel": True}),
+    ("measures.sealing_fresh_air", {"seals_leaks": True}),
+    ("measures.ladder", {"shades_outside": True}),
+    ("measures.film_on_glass", {"films_glass": True}),
+    ("measures.fan_fixing", {"hangs_fan": True}),
 ]
 
 
@@ -196,6 +207,10 @@ def test_a_claim_raises_its_rule(code, claims):
         ("drilling.veneer_anchor", {"is_veneer": True}),
         ("drilling.veneer_anchor", {"on_bracket": True}),
         ("sizing.kit_short_of_heat", {"kit_heat_w": 100.0, "heat_asked": False}),
+        ("measures.old_attic", {"in_attic": True, "built_yr": 1991.0}),
+        ("measures.old_attic", {"built_yr": 1950.0}),
+        ("measures.sealing_beside_flame", {"seals_leaks": True}),
+        ("measures.sealing_beside_flame", {"burns_fuel": True}),
     ],
 )
 def test_half_of_a_condition_raises_nothing(code, claims):
