@@ -106,7 +106,7 @@ MEASURE_RULES: Final = (
         Severity.CAUTION,
         lambda facts: facts.shades_outside,
         "Shade is fixed from outside, often from a ladder, and wind pulls at it.",
-        "Stand the ladder on firm ground, have it held; above one storey hire it out. Fix into framing; keep escapes free.",
+        "Stand the ladder on firm ground, held by somebody; above one storey hire it out. Keep escape windows free.",
         "you and a helper",
     ),
     Rule(

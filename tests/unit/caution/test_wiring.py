@@ -36,7 +36,7 @@ def values(rooms=None, **changed):
     read |= {path: np.asarray(value) for path, value in {"kit.charge_kg": 0.68, "kit.lfl_kg_per_m3": 0.307}.items()}
     cold = {"kit.cutout_c": -20.0, "window.cutout_c": 99.0, "kit.pan_heater_w": 0.0, "kit.line_max_m": 15.2}
     read |= {path: np.asarray(value) for path, value in cold.items()}
-    stays = {"now.heat": "gas", "use.present_heat_stays": "yes"}
+    stays = {"now.heat": "gas", "use.present_heat_stays": "yes", "now.house_system": "no"}
     read = {path: np.asarray(code(path, word)) for path, word in stays.items()} | read
     read |= {path: np.asarray(value) for path, value in {"kit.line_set_m": 6.1, "site.line_rise_m": 1.0}.items()}
     return read
