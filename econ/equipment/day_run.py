@@ -25,6 +25,8 @@ class DayRun:
         Sensible cooling, drying and heating wanted and not given. [W*hour]
     cool_short_h, heat_short_h : ndarray, shape (B, n_day)
         Hours in which more than the tolerated part of the need is missing. [hour]
+    damp_h : ndarray, shape (B, n_day)
+        Hours in which more than the tolerated part of the moisture wanted out stays in the air. [hour]
     warm_kh : ndarray, shape (B, n_day)
         Degree-hours above the cooling set-point; 0 until a balance with the machine's limit finds more. [K*hour]
     """
@@ -35,6 +37,7 @@ class DayRun:
     unmet_heat_wh: FloatArray
     cool_short_h: FloatArray
     heat_short_h: FloatArray
+    damp_h: FloatArray
     warm_kh: FloatArray
 
 
@@ -89,10 +92,11 @@ class _HoursOn:
 
 def _without_machine(demand: Demand, *, can_cool: bool, can_heat: bool) -> DayRun:
     """Return the sums before anything is served: all is missing where no machine can give it."""
-    run = DayRun(*(np.zeros(demand.cool_w.shape[1:]) for _ in range(7)))
+    run = DayRun(*(np.zeros(demand.cool_w.shape[1:]) for _ in range(8)))
     if not can_cool:
         run.unmet_cool_wh[...], run.cool_short_h[...] = demand.cool_wh, demand.cool_h
         run.unmet_latent_wh[...] = demand.latent_wh
+        run.damp_h[...] = np.count_nonzero(demand.latent_w, axis=0)
     if not can_heat:
         run.unmet_heat_wh[...], run.heat_short_h[...] = demand.heat_wh, demand.heat_h
     return run
@@ -135,13 +139,16 @@ def _cool(curves: Curves, demand: Demand, at: int, run: DayRun, is_on: BoolArray
         cool_w, dried_w, electric_w = cooled(curves, need_w, latent_w, demand.dry_bulb_c(hours, days))
         is_on[:, :, days] = electric_w > 0.0
         _add(run.electricity_wh[:, days], electric_w)
-        _add(run.unmet_latent_wh[:, days], np.subtract(latent_w, dried_w, out=dried_w))
+        left_w = np.subtract(latent_w, dried_w, out=dried_w)
+        _add(run.unmet_latent_wh[:, days], left_w)
+        run.damp_h[:, days] += np.count_nonzero(left_w > latent_w * tolerance_frac, axis=0)
         missing_w = np.subtract(need_w, cool_w, out=cool_w)
         if missing_w.any():
             _add(run.unmet_cool_wh[:, days], missing_w)
             run.cool_short_h[:, days] += np.count_nonzero(missing_w > need_w * tolerance_frac, axis=0)
     for days in demand.drying_alone[at]:
         _add(run.unmet_latent_wh[:, days], demand.latent_w[hours, :, days])
+        run.damp_h[:, days] += np.count_nonzero(demand.latent_w[hours, :, days], axis=0)
 
 
 def _heat(curves: Curves, demand: Demand, at: int, run: DayRun, is_on: BoolArray, tolerance_frac: float) -> None:

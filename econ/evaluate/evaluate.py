@@ -6,11 +6,12 @@ import numpy as np
 
 from econ.evaluate.blocks import row_count
 from econ.evaluate.costs import alternative_costs
+from econ.evaluate.design import design_rows
 from econ.evaluate.outcome import Parts, alternative_results, caution_results
 from econ.evaluate.physics import physics
 from econ.evaluate.result import Result
 from econ.evaluate.structure import Structure
-from econ.evaluate.summary import climate_summary, design_rows, room_loads
+from econ.evaluate.summary import climate_summary, room_loads
 from econ.evaluate.version import RESULTS_VERSION
 from econ.evaluate.wiring import caution, climate
 from econ.evaluate.wiring.installation import installation

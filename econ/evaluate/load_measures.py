@@ -9,10 +9,10 @@ import numpy as np
 from econ.case.choices import code
 from econ.climate.weather import Weather
 from econ.energy.served import monthly_kwh
+from econ.evaluate.design import design_rows
 from econ.evaluate.served import served_rooms
 from econ.evaluate.sheet import Sheet, point
 from econ.evaluate.structure import Structure
-from econ.evaluate.summary import design_rows
 from econ.evaluate.wiring import climate, loads
 from econ.evaluate.wiring.measures import (
     UNIT_WORDS,

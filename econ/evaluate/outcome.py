@@ -9,11 +9,12 @@ import numpy as np
 from econ.case.choices import code, option_at
 from econ.equipment.machine import MachineRows
 from econ.equipment.sizing import cooling_capacity_w, heating_capacity_w, least_cooling_w
+from econ.evaluate.design import DesignRows
 from econ.evaluate.physics import Physics, is_cooled_enough
 from econ.evaluate.result import AlternativeResult, Capability
 from econ.evaluate.shortage import taken
 from econ.evaluate.structure import Structure
-from econ.evaluate.summary import DesignRows, cooling_by_month_kd
+from econ.evaluate.summary import cooling_by_month_kd
 from econ.evaluate.wiring.caution import CautionResults
 from econ.evaluate.wiring.energy import EnergyUse
 from econ.evaluate.wiring.installation import Installation
@@ -128,6 +129,7 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
         unmet_cooling_h=use.unmet_cooling_h,
         unmet_heating_h=use.unmet_heating_h,
         unmet_cooling_kh=use.unmet_cooling_kh,
+        hours_above_humidity_limit_h=use.hours_above_humidity_limit_h,
         unmet_moisture_kg_per_yr=use.unmet_moisture_kg_per_yr,
         schedule=way.schedule,
         in_service_d=way.schedule.in_service_d,

@@ -71,8 +71,8 @@ class Physics:
         A full year's energy of each way, in the order of ALTERNATIVES.
     units : tuple of MachineRows
         The machine of each way, in the same order.
-    room_kwh : ndarray, shape (3, n_rooms)
-        Annual sensible cooling, drying and heating of each room, first row. [kWh]
+    room_month_kwh : ndarray, shape (3, n_rooms, 12)
+        Sensible cooling, drying and heating of each room by month, first row. [kWh]
     bin_c, bin_h, bin_cool_w, bin_heat_w : ndarray, shape (n_bin,)
         Outdoor temperature bins of the first row: middle, hours a year, mean cooling and heating wanted.
         [degC] [hour] [W] [W]
@@ -85,7 +85,7 @@ class Physics:
     need: Need
     uses: tuple[EnergyUse, ...]
     units: tuple[MachineRows, ...]
-    room_kwh: FloatArray
+    room_month_kwh: FloatArray
     bin_c: FloatArray
     bin_h: FloatArray
     bin_cool_w: FloatArray
@@ -128,7 +128,7 @@ def physics(structure: Structure, values: Values, weather: Weather, n_row: int) 
         need,
         _by_way(uses),
         units,
-        room_kwh(structure, first, weather),
+        room_month_kwh(structure, first, weather),
         *_bins(alone, weather),
         _below_least_h(units, alone, weather),
     )
@@ -237,8 +237,8 @@ def _served_w(power_w: FloatArray, is_served: BoolArray) -> FloatArray:
     return total
 
 
-def room_kwh(structure: Structure, values: Values, weather: Weather) -> FloatArray:
-    """Return a year's sensible cooling, drying and heating of every room, served or not, in the first row.
+def room_month_kwh(structure: Structure, values: Values, weather: Weather) -> FloatArray:
+    """Return sensible cooling, drying and heating by month of every room, served or not, in the first row.
 
     Parameters
     ----------
@@ -251,7 +251,7 @@ def room_kwh(structure: Structure, values: Values, weather: Weather) -> FloatArr
 
     Returns
     -------
-    room_kwh : ndarray, shape (3, n_rooms)
+    room_month_kwh : ndarray, shape (3, n_rooms, 12)
         Need in the hours and duties asked for. [kWh]
     """
     rooms = loads.room_rows(structure, values, 1, weather)
@@ -259,9 +259,9 @@ def room_kwh(structure: Structure, values: Values, weather: Weather) -> FloatArr
     by_month = [
         monthly_kwh(part, weather.month, weather.weight_d) for part in (found.cool_w, found.latent_w, found.heat_w)
     ]
-    yearly: FloatArray = np.stack(by_month).sum(axis=2)
-    yearly[2] *= loads.counts_heat(values, 1)[0]
-    return yearly
+    whole: FloatArray = np.stack(by_month)
+    whole[2] *= loads.counts_heat(values, 1)[0]
+    return whole
 
 
 def _monthly(demand: Demand, weather: Weather) -> Need:

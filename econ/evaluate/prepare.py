@@ -14,6 +14,7 @@ from econ.equipment.curve import variable_speed_split
 from econ.equipment.line_set import LineSet, line_kept_frac, with_lines
 from econ.equipment.machine import RatingRows
 from econ.equipment.sizing import chosen_index, cooling_capacity_w, heating_capacity_w
+from econ.evaluate.design import design_rows
 from econ.evaluate.draft import Draft
 from econ.evaluate.machines import (
     KIT_RATINGS,
@@ -27,18 +28,16 @@ from econ.evaluate.machines import (
     write_window,
 )
 from econ.evaluate.physics import is_cooled_enough, physics
-from econ.evaluate.served import served_rooms
 from econ.evaluate.sheet import Sheet, point, sheet_of
 from econ.evaluate.structure import Structure, WeatherChoice
 from econ.evaluate.unit_costs import read_keys
 from econ.evaluate.usual import YOURS, write_usual
-from econ.evaluate.wiring import climate, loads
+from econ.evaluate.wiring import climate
 from econ.evaluate.wiring.measures import effect_path, room_work
 from econ.kernel.alternative import SELF, WINDOW, Alternative
 from econ.kernel.arrays import FloatArray
 from econ.kernel.errors import CaseError, Fault
 from econ.kernel.spread import Spread
-from econ.loads.design_load import design_loads
 from econ.tables.loaders import Tables
 
 MEASURED_LEAKS: Final = (".leakage_area_m2", ".air_50pa_m3_per_h")
@@ -199,16 +198,8 @@ def structure_of(draft: Draft, kinds: tuple[str, ...]) -> Structure:
 def wanted_w(draft: Draft, structure: Structure) -> tuple[float, float]:
     """Return total cooling and heating of the served rooms on the design days, likely values. [W] [W]"""
     values = room_work(structure, point(sheet_of(draft.entries)), draft.tables, 1).values
-    year = climate.weather(structure, draft.tables)
-    rooms = loads.room_rows(structure, values, 1, year)
-    limit = loads.humidity_limit_frac(structure, values, 1)
-    hotter_k = climate.hotter_k(structure, values, draft.tables)
-    met = climate.on_design_days(rooms, hotter_k, 1)
-    cold_c = climate.heat_design_c(values) - hotter_k
-    found = design_loads(met, climate.hot_day(structure, draft.tables), cold_c, limit)
-    is_served = served_rooms(structure, values, 1)[:, 0]
-    cooling = float(((found.cool_sensible_w + found.cool_latent_w) * is_served).sum())
-    return cooling, float((found.heat_w * is_served).sum()) * float(loads.counts_heat(values, 1)[0])
+    found = design_rows(structure, values, draft.tables, climate.weather(structure, draft.tables), 1)
+    return float(found.cooling_w[0]), float(found.heating_w[0])
 
 
 def kit_size_for(draft: Draft, cooling_w: float, heating_w: float) -> str:

@@ -73,6 +73,18 @@ class RoomLoads:
         Design loads. [W]
     annual_cooling_sensible_kwh, annual_cooling_latent_kwh, annual_heating_kwh : ndarray, shape (n_room,)
         Annual need inside the hours and duties asked for. [kWh]
+    design_cooling_method : tuple of str, length n_room
+        What ruled each room's design cooling: one of `econ.loads.design_load.METHODS`.
+    hourly_cooling_w, load_factor_cooling_w : ndarray, shape (n_room,)
+        Sensible design cooling by the hot day and by load factors, whichever ruled. [W]
+    monthly_cooling_sensible_kwh, monthly_cooling_latent_kwh, monthly_heating_kwh : ndarray, shape (n_room, 12)
+        The annual need by month. [kWh]
+    degree_day_heating_kwh : ndarray, shape (n_room,)
+        Annual heating by degree-days at the balance point, the hand check; NaN for a room that loses nothing. [kWh]
+    hand_part_label : tuple of str, length n_part
+        Why the hourly method's heating differs from it.
+    hand_part_kwh : ndarray, shape (n_room, n_part)
+        What each reason adds; adds up to hourly less degree-days. [kWh]
     balance_point_c : ndarray, shape (n_room,)
         Outdoor temperature at which mean gains meet losses. [degC]
     piece_label : tuple of str, length n_piece
@@ -93,6 +105,15 @@ class RoomLoads:
     annual_cooling_sensible_kwh: FloatArray
     annual_cooling_latent_kwh: FloatArray
     annual_heating_kwh: FloatArray
+    design_cooling_method: tuple[str, ...]
+    hourly_cooling_w: FloatArray
+    load_factor_cooling_w: FloatArray
+    monthly_cooling_sensible_kwh: FloatArray
+    monthly_cooling_latent_kwh: FloatArray
+    monthly_heating_kwh: FloatArray
+    degree_day_heating_kwh: FloatArray
+    hand_part_label: tuple[str, ...]
+    hand_part_kwh: FloatArray
     balance_point_c: FloatArray
     piece_label: tuple[str, ...]
     piece_w: FloatArray
@@ -159,6 +180,9 @@ class AlternativeResult:
     unmet_cooling_kh : ndarray, shape (B,)
         Degree-hours a year above the cooling set-point in the hours asked for; an upper estimate, as extreme
         days repeat. [K*hour]
+    hours_above_humidity_limit_h : ndarray, shape (B,)
+        Hours a year, of those asked for, in which it leaves the air damper than the limit; a dehumidifier then makes
+        up for it where drying is asked for. [hour]
     unmet_moisture_kg_per_yr : ndarray, shape (B,)
         Moisture it leaves in the air in the hours asked for. [kg/year]
     schedule : Schedule
@@ -195,6 +219,7 @@ class AlternativeResult:
     unmet_cooling_h: FloatArray
     unmet_heating_h: FloatArray
     unmet_cooling_kh: FloatArray
+    hours_above_humidity_limit_h: FloatArray
     unmet_moisture_kg_per_yr: FloatArray
     schedule: Schedule
     in_service_d: FloatArray

@@ -1,96 +1,26 @@
 """The weather and the rooms of a result: what a reader looks at first."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 
 import numpy as np
 
 from econ.climate.weather import Weather
+from econ.evaluate.design import DesignRows
 from econ.evaluate.physics import Physics
 from econ.evaluate.result import ClimateSummary, RoomLoads
-from econ.evaluate.served import served_rooms
 from econ.evaluate.shortage import taken
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring import climate, loads
-from econ.kernel.arrays import BoolArray, FloatArray
+from econ.kernel.arrays import FloatArray
 from econ.kernel.constants import DAYS_PER_YEAR
 from econ.loads.balance_point import balance_point_c
-from econ.loads.design_load import LOSSES, PIECES, DesignLoads, design_loads
+from econ.loads.design_load import LOSSES, METHODS, PIECES
+from econ.loads.hand_check import HAND_PARTS, hand_check
 from econ.loads.network import air_conductance_w_per_k, window_sun_w
 from econ.loads.rooms import RoomRows
 from econ.tables.loaders import Tables
 
 Values = Mapping[str, FloatArray]
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class DesignRows:
-    """Design loads of all rooms and rows, and their sums over the served rooms.
-
-    Attributes
-    ----------
-    rooms : RoomRows
-        Rooms, R of them, room by room.
-    loads : DesignLoads
-        By room row, shape (R,).
-    is_served : ndarray of bool, shape (n_rooms, B)
-        Whether the indoor unit can be counted on.
-    cooling_w, latent_w, heating_w : ndarray, shape (B,)
-        Total cooling, its latent part and heating of the served rooms. [W]
-    heat_design_c, cool_design_c : ndarray, shape (B,)
-        Outdoor design dry bulbs, warming included. [degC]
-    """
-
-    rooms: RoomRows
-    loads: DesignLoads
-    is_served: BoolArray
-    cooling_w: FloatArray
-    latent_w: FloatArray
-    heating_w: FloatArray
-    heat_design_c: FloatArray
-    cool_design_c: FloatArray
-
-
-def design_rows(structure: Structure, values: Values, tables: Tables, weather: Weather, n_row: int) -> DesignRows:
-    """Return the design loads of every row.
-
-    Parameters
-    ----------
-    structure : Structure
-        Station and rooms.
-    values : mapping of str to ndarray, shape () or (B,)
-        Numbers by path.
-    tables : Tables
-        Stations.
-    weather : Weather
-        The year's days, for the ground.
-    n_row : int
-        B.
-    """
-    rooms = loads.room_rows(structure, values, n_row, weather)
-    limit = loads.humidity_limit_frac(structure, values, n_row)
-    hotter_k, cold_c = climate.hotter_k(structure, values, tables), climate.heat_design_c(values)
-    met = climate.on_design_days(rooms, hotter_k, n_row)
-    colder_c = np.resize(np.broadcast_to(cold_c - hotter_k, (n_row,)), len(met.warming_k))
-    found = design_loads(met, climate.hot_day(structure, tables), colder_c, limit)
-    found = replace(found, heat_w=found.heat_w * np.tile(loads.counts_heat(values, n_row), structure.n_rooms))
-    is_served = served_rooms(structure, values, n_row)
-
-    def total(by_room: FloatArray) -> FloatArray:
-        summed: FloatArray = (by_room.reshape(structure.n_rooms, n_row) * is_served).sum(axis=0)
-        return summed
-
-    warming = np.broadcast_to(values["place.warming_offset_k"], (n_row,))
-    return DesignRows(
-        rooms=rooms,
-        loads=found,
-        is_served=is_served,
-        cooling_w=total(found.cool_sensible_w + found.cool_latent_w),
-        latent_w=total(found.cool_latent_w),
-        heating_w=total(found.heat_w),
-        heat_design_c=cold_c + warming,
-        cool_design_c=np.asarray(values["place.cool_design_c"]) + warming,
-    )
 
 
 def cooling_by_month_kd(structure: Structure, values: Values, tables: Tables, n_row: int) -> FloatArray:
@@ -154,17 +84,29 @@ def room_loads(structure: Structure, values: Values, design: DesignRows, hours: 
     """
     n_row = design.is_served.shape[1]
     first = np.arange(structure.n_rooms) * n_row
-    sensible, latent, heating = hours.room_kwh
+    sensible, latent, heating = hours.room_month_kwh
+    own = taken(design.rooms, first)
+    balance_c = room_balance_point_c(values, own, weather)
+    check = hand_check(own, weather, balance_c, heating.sum(axis=1))
     return RoomLoads(
         name=structure.room_names,
         is_served=design.is_served[:, 0],
         design_cooling_sensible_w=design.loads.cool_sensible_w[first],
         design_cooling_latent_w=design.loads.cool_latent_w[first],
         design_heating_w=design.loads.heat_w[first],
-        annual_cooling_sensible_kwh=sensible,
-        annual_cooling_latent_kwh=latent,
-        annual_heating_kwh=heating,
-        balance_point_c=room_balance_point_c(values, taken(design.rooms, first), weather),
+        annual_cooling_sensible_kwh=sensible.sum(axis=1),
+        annual_cooling_latent_kwh=latent.sum(axis=1),
+        annual_heating_kwh=heating.sum(axis=1),
+        design_cooling_method=tuple(METHODS[code] for code in design.loads.method[first]),
+        hourly_cooling_w=design.loads.hourly_sensible_w[first],
+        load_factor_cooling_w=design.loads.factor_sensible_w[first],
+        monthly_cooling_sensible_kwh=sensible,
+        monthly_cooling_latent_kwh=latent,
+        monthly_heating_kwh=heating,
+        degree_day_heating_kwh=check.degree_day_kwh,
+        hand_part_label=HAND_PARTS,
+        hand_part_kwh=check.part_kwh,
+        balance_point_c=balance_c,
         piece_label=PIECES,
         piece_w=design.loads.piece_w[first],
         loss_label=LOSSES,

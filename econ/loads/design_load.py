@@ -27,6 +27,31 @@ LOSSES: Final = ("walls, roof and floor", "windows", "ground", "outdoor air")
 """The pieces axis of `heating_pieces_w`."""
 
 
+METHODS: Final = ("hourly", "load_factors", "own")
+"""How a room's design cooling was found: the hot day hour by hour, load factors, or a calculation of the user's."""
+
+HOURLY, LOAD_FACTORS, OWN = range(len(METHODS))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class FactorLoads:
+    """Sensible design cooling by load factors.
+
+    Attributes
+    ----------
+    sensible_w : ndarray, shape (R,)
+        Not below 0. [W]
+    piece_w : ndarray, shape (R, 8)
+        The same by `PIECES`. [W]
+    is_glassy : ndarray of bool, shape (R,)
+        Whether glass takes so much of the floor area that the hourly run rules.
+    """
+
+    sensible_w: FloatArray
+    piece_w: FloatArray
+    is_glassy: BoolArray
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class DesignLoads:
     """What the plant must be able to do in each room.
@@ -43,6 +68,10 @@ class DesignLoads:
         That hour, 0 to 23. [hour]
     loss_w : ndarray, shape (R, 4)
         Heating at the 99 % dry bulb by `LOSSES`; adds up to `heat_w` unless that would be below zero. [W]
+    hourly_sensible_w, factor_sensible_w : ndarray, shape (R,)
+        Sensible cooling by the hourly run and by load factors, whichever rules; NaN where it was not worked out. [W]
+    method : ndarray of int, shape (R,)
+        Position in `METHODS` of what rules. [dimensionless]
     """
 
     heat_w: FloatArray
@@ -51,6 +80,9 @@ class DesignLoads:
     piece_w: FloatArray
     peak_hour: IntArray
     loss_w: FloatArray
+    hourly_sensible_w: FloatArray
+    factor_sensible_w: FloatArray
+    method: IntArray
 
 
 def design_loads(
@@ -101,6 +133,67 @@ def design_loads(
         piece_w=piece_w * is_cooled[:, None],
         peak_hour=peak_hour,
         loss_w=loss_w,
+        hourly_sensible_w=np.where(is_cooled, sensible, 0.0),
+        factor_sensible_w=np.full(len(row), np.nan),
+        method=np.full(len(row), HOURLY),
+    )
+
+
+def governed(loads: DesignLoads, factors: FactorLoads) -> DesignLoads:
+    """Return the larger of the hourly run and the load factors, room by room; the run alone where glass rules.
+
+    Parameters
+    ----------
+    loads : DesignLoads
+        By the hourly run, R rooms.
+    factors : FactorLoads
+        By load factors.
+
+    Returns
+    -------
+    loads : DesignLoads
+        With pieces of the method that rules; drying is that of the run's peak hour either way.
+    """
+    is_cooled = loads.hourly_sensible_w > 0.0
+    by_factors = is_cooled & ~factors.is_glassy & (factors.sensible_w > loads.hourly_sensible_w)
+    piece_w = factors.piece_w.copy()
+    piece_w[:, PIECES.index("moisture")] = loads.cool_latent_w
+    piece_w[:, -1] = factors.sensible_w - factors.piece_w.sum(axis=1)
+    return replace(
+        loads,
+        cool_sensible_w=np.where(by_factors, factors.sensible_w, loads.cool_sensible_w),
+        piece_w=np.where(by_factors[:, None], piece_w, loads.piece_w),
+        factor_sensible_w=np.where(is_cooled, factors.sensible_w, 0.0),
+        method=np.where(by_factors, LOAD_FACTORS, loads.method),
+    )
+
+
+def with_own(loads: DesignLoads, own_cooling_w: FloatArray, own_heating_w: FloatArray) -> DesignLoads:
+    """Return design loads in which the user's own calculation stands where there is one.
+
+    Parameters
+    ----------
+    loads : DesignLoads
+        R rooms.
+    own_cooling_w, own_heating_w : ndarray, shape (R,)
+        Total cooling and heating as calculated elsewhere; NaN where nobody did. [W]
+
+    Returns
+    -------
+    loads : DesignLoads
+        Total cooling is split into sensible and latent, and into pieces, as ours is.
+    """
+    has_own = ~np.isnan(own_cooling_w)
+    ours_w = loads.cool_sensible_w + loads.cool_latent_w
+    factor = np.divide(own_cooling_w, ours_w, out=np.ones_like(ours_w), where=has_own & (ours_w > 0.0))
+    is_bare = has_own & (ours_w <= 0.0)
+    return replace(
+        loads,
+        heat_w=np.where(np.isnan(own_heating_w), loads.heat_w, own_heating_w),
+        cool_sensible_w=np.where(is_bare, own_cooling_w, loads.cool_sensible_w * factor),
+        cool_latent_w=loads.cool_latent_w * factor,
+        piece_w=loads.piece_w * factor[:, None],
+        method=np.where(has_own, OWN, loads.method),
     )
 
 

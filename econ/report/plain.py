@@ -5,6 +5,7 @@ from math import isfinite
 from typing import Any, Final
 
 from econ.evaluate.result import AlternativeResult, Result
+from econ.kernel.arrays import FloatArray
 from econ.report.numbers import day_after
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.verdict import Verdict
@@ -17,8 +18,11 @@ _WAY_UNMET: Final = (
     "unmet_heating_kwh_per_yr",
     "unmet_cooling_h",
     "unmet_heating_h",
+    "unmet_cooling_kh",
     "unmet_moisture_kg_per_yr",
+    "hours_above_humidity_limit_h",
 )
+_WAY_MEETS: Final = ("meets_cooling", "meets_heating", "meets_drying")
 _MEASURES: Final = ("lcc_usd", "annualised_cost_usd_per_yr", "net_savings_usd")
 _PAIRED: Final = {
     "sir": "sir_exists",
@@ -29,6 +33,8 @@ _PAIRED: Final = {
 }
 """Measures that may not exist, with the claim that says so."""
 
+_ROOM_MONTHS: Final = ("monthly_cooling_sensible_kwh", "monthly_cooling_latent_kwh", "monthly_heating_kwh")
+_ROOM_CHECKS: Final = ("hourly_cooling_w", "load_factor_cooling_w", "degree_day_heating_kwh")
 _ROOM_LOADS: Final = (
     "design_cooling_sensible_w",
     "design_cooling_latent_w",
@@ -96,6 +102,7 @@ def _way(result: Result, verdict: Verdict, position: int, decision: date) -> Doc
         "reasons": list(way.reasons),
         "fails": list(verdict.reasons[position]),
         "meets_need": bool(way.meets_need[0]),
+        **{key: bool(getattr(way, key)[0]) for key in _WAY_MEETS},
         **{key: number(getattr(way, key)[0]) for key in _WAY_AMOUNTS},
         "electricity_kwh_per_yr": number(way.electricity_kwh[0].sum()),
         "fuel_kwh_per_yr": number(way.fuel_kwh[0].sum()),
@@ -117,13 +124,20 @@ def loads_json(answer: Answer) -> Document:
     return loaded(answer.result)
 
 
+def _parts(labels: tuple[str, ...], amount_kwh: FloatArray) -> Document:
+    return {label: number(amount) for label, amount in zip(labels, amount_kwh, strict=True)}
+
+
 def loaded(result: Result) -> Document:
     """Return what a result says of loads; sums are over all rooms, served or not."""
     rooms, climate = result.rooms, result.climate
     listed = [
         {"name": name}
         | {key: number(getattr(rooms, key)[position]) for key in (*_ROOM_LOADS, "balance_point_c")}
-        | {"is_served": bool(rooms.is_served[position])}
+        | {"is_served": bool(rooms.is_served[position]), "design_cooling_method": rooms.design_cooling_method[position]}
+        | {key: number(getattr(rooms, key)[position]) for key in _ROOM_CHECKS}
+        | {key: [number(month) for month in getattr(rooms, key)[position]] for key in _ROOM_MONTHS}
+        | {"hand_check": _parts(rooms.hand_part_label, rooms.hand_part_kwh[position])}
         for position, name in enumerate(rooms.name)
     ]
     return {
@@ -141,4 +155,5 @@ def loaded(result: Result) -> Document:
             "notes": list(climate.notes),
         },
         **{key: number(getattr(rooms, key).sum()) for key in _ROOM_LOADS},
+        **{key: [number(month) for month in getattr(rooms, key).sum(axis=0)] for key in _ROOM_MONTHS},
     }

@@ -10,6 +10,7 @@ from econ.report.numbers import Quantity, UnitSystem, measure
 from econ.report.pictures.frame import Columns
 from econ.report.style import Theme
 from econ.report.words import counts as count_words
+from econ.report.words import load
 from econ.report.words.verdict import verdict_text
 from econ.report.words.weather import weather_sentences
 from econ.uncertainty.answer import Answer
@@ -66,8 +67,20 @@ def loads_text(answer: Answer) -> str:
             f"HDD18.3 {_degree_days(weather.hdd18_3_kd)}, CDD18.3 {_degree_days(weather.cdd18_3_kd)}",
             *weather_sentences(weather),
             aligned(tables.room_loads(answer, look_of(answer))),
+            "",
+            *(fill(sentence, WIDTH) for sentence in _how_found(answer)),
         ]
     )
+
+
+def _how_found(answer: Answer) -> list[str]:
+    """Return by which method each room's design cooling was found, and the hand check of its heating."""
+    rooms, look = answer.result.rooms, look_of(answer)
+    places = range(len(rooms.name))
+    return [
+        *(load.design_sentence(rooms, place, look) for place in places),
+        *(load.hand_sentence(rooms, place, look) for place in places),
+    ]
 
 
 def _degree_days(count_kd: float) -> str:

@@ -4,7 +4,8 @@ import streamlit as st
 
 from econ.case.edit import add_room, remove_room
 from econ.report.charts import CHARTS
-from econ.ui import now, state
+from econ.report.words import load
+from econ.ui import look, now, state
 from econ.uncertainty.answer import Answer
 
 _CHOSEN = "room_index"
@@ -38,6 +39,17 @@ def sentence(answer: Answer | None) -> str:
     if answer is None:
         return "Choose a town first, and the need of this room stands here."
     return CHARTS["heat_source"].statement(answer.result, now.look())
+
+
+def how_found(answer: Answer | None, index: int) -> None:
+    """Say by which method the room's loads were found, and show the hand check, folded."""
+    if answer is None:
+        return
+    found = answer.result.rooms
+    look.said(load.design_sentence(found, index, now.look()), kind="statement")
+    with st.expander("Check the heat by hand, with degree-days"):
+        look.said(load.hand_sentence(found, index, now.look()), kind="statement")
+        st.dataframe(load.hand_table(found), hide_index=True, key="t_hand")
 
 
 def add_or_remove(index: int) -> None:

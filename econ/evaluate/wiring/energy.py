@@ -59,6 +59,8 @@ class EnergyUse:
     unmet_cooling_kh : ndarray, shape (B,)
         Degree-hours a year above the cooling set-point; 0 until a balance with the machine's limit finds more.
         [K*hour]
+    hours_above_humidity_limit_h : ndarray, shape (B,)
+        Hours a year, of those asked for, in which the way by itself leaves the air damper than the limit. [hour]
     unmet_moisture_kg_per_yr : ndarray, shape (B,)
         Moisture the machine leaves in the air in the hours asked for. [kg/year]
     """
@@ -74,6 +76,7 @@ class EnergyUse:
     unmet_cooling_h: FloatArray
     unmet_heating_h: FloatArray
     unmet_cooling_kh: FloatArray
+    hours_above_humidity_limit_h: FloatArray
     unmet_moisture_kg_per_yr: FloatArray
 
 
@@ -118,6 +121,7 @@ def energy_of(structure: Structure, values: Values, weather: Weather, run: DayRu
         unmet_cooling_h=per_year(run.cool_short_h, weather.weight_d),
         unmet_heating_h=per_year(run.heat_short_h, weather.weight_d),
         unmet_cooling_kh=per_year(run.warm_kh, weather.weight_d),
+        hours_above_humidity_limit_h=per_year(run.damp_h, weather.weight_d),
         unmet_moisture_kg_per_yr=moisture_kg(unmet_latent_kwh).sum(axis=-1),
     )
 

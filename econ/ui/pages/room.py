@@ -58,4 +58,5 @@ for title, names in EACH:
 fields.expert(*(f"rooms[{index}].{name}" for name in EXPERT))
 rooms.add_or_remove(index)
 look.pictures(present.answer, *rooms.pictures(present.answer))
+rooms.how_found(present.answer, index)
 closing.draw("room", present.answer, next_page="place", next_words="Next: where it is, and what energy costs")

@@ -1,0 +1,6 @@
+"""What all tests share: laws are tried without a clock, as a busy machine is no counterexample."""
+
+from hypothesis import settings
+
+settings.register_profile("untimed", deadline=None)
+settings.load_profile("untimed")
