@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from econ.installation.calendar import WorkWeek, work_finish_d, work_start_d
-from econ.installation.task import TaskRows
+from econ.installation.task import HELPER_PARTY, TaskRows
 from econ.kernel.alternative import PARTIES
 from econ.kernel.arrays import BoolArray, FloatArray, IntArray
 
@@ -78,7 +78,7 @@ def schedule(rows: TaskRows, weeks: tuple[WorkWeek, ...]) -> Schedule:
     Notes
     -----
     Waits run in calendar days from when all that comes before is done. Work falls on its party's work days alone; each
-    party does one task at a time, in the order of the list.
+    person does one task at a time, in the order of the list: a helper who lends a hand is busy for as long.
     """
     dates = _dates(rows, weeks)
     gates = rows.is_active & rows.table.gates_service
@@ -102,26 +102,45 @@ def schedule(rows: TaskRows, weeks: tuple[WorkWeek, ...]) -> Schedule:
 
 def _dates(rows: TaskRows, weeks: tuple[WorkWeek, ...]) -> _Dates:
     n_row, n_task = rows.is_active.shape
-    row, free_now = np.arange(n_row), np.zeros((n_row, len(PARTIES)))
+    row, free_now, people = np.arange(n_row), np.zeros((n_row, len(PARTIES))), busy_people(rows)
     ready, free, start, finish = (np.zeros((n_row, n_task)) for _ in range(4))
     work, hours = np.stack([week.is_work for week in weeks], 1), np.stack([week.hours_per_day_h for week in weeks], 1)
     for task, before in enumerate(rows.table.after):
         party, elapsed = rows.party[:, task], rows.elapsed_h[:, task]
         week = WorkWeek(work[row, party], hours[row, party])
         ready[:, task] = np.max(finish[:, before], axis=1) if before else 0.0
-        free[:, task] = free_now[row, party]
+        busy = people[:, task]
+        free[:, task] = np.max(np.where(busy, free_now, 0.0), axis=1)
         is_work = elapsed > 0.0
         possible = ready[:, task] + rows.wait_d[:, task]
         begun = work_start_d(np.maximum(possible, free[:, task]), week)
         start[:, task] = np.where(is_work, begun, possible)
         finish[:, task] = work_finish_d(start[:, task], elapsed, week)
-        free_now[row, party] = np.where(is_work, finish[:, task], free[:, task])
+        free_now = np.where(busy & is_work[:, None], finish[:, task, None], free_now)
     return _Dates(ready, free, start, finish)
+
+
+def busy_people(rows: TaskRows) -> BoolArray:
+    """Return who is busy with each task.
+
+    Parameters
+    ----------
+    rows : TaskRows
+        Tasks with parties and hours.
+
+    Returns
+    -------
+    busy : ndarray, shape (B, T, P)
+        Its party, and the helper where the helper works along.
+    """
+    busy: BoolArray = rows.party[:, :, None] == np.arange(len(PARTIES))
+    busy[:, :, HELPER_PARTY] |= rows.helper_h > 0.0
+    return busy
 
 
 def _critical(rows: TaskRows, dates: _Dates, is_last: BoolArray) -> BoolArray:
     """Return the tasks whose end a task of the deciding chain waited for, as predecessor or for the same person."""
-    critical = is_last.copy()
+    critical, people = is_last.copy(), busy_people(rows)
     for task in reversed(range(critical.shape[1])):
         on_chain = critical[:, task]
         is_work = rows.elapsed_h[:, task] > 0.0
@@ -130,7 +149,7 @@ def _critical(rows: TaskRows, dates: _Dates, is_last: BoolArray) -> BoolArray:
             decides = np.abs(dates.finish_d[:, before] - dates.ready_d[:, task]) <= _SAME_D
             critical[:, before] |= on_chain & decides & ~waits_for_person
         for before in range(task):
-            is_same = (rows.party[:, before] == rows.party[:, task]) & (rows.elapsed_h[:, before] > 0.0)
+            is_same = (people[:, before] & people[:, task]).any(axis=1) & (rows.elapsed_h[:, before] > 0.0)
             decides = np.abs(dates.finish_d[:, before] - dates.free_d[:, task]) <= _SAME_D
             critical[:, before] |= on_chain & waits_for_person & is_same & decides
     return critical

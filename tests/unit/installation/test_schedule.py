@@ -1,5 +1,7 @@
 """Dates by hand: waits in calendar days, work on work days, one person one task at a time."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -84,3 +86,11 @@ def test_a_row_has_the_same_dates_alone_and_among_others(row):
     alone = schedule(rows(net, elapsed[row], wait[row], party[row]), every_day(1))
     assert together.finish_d[row].tolist() == alone.finish_d[0].tolist()
     assert together.in_service_d[row] == alone.in_service_d[0]
+
+
+def test_a_helper_who_lends_a_hand_is_busy_for_as_long():
+    net = rows(table([[], [], []]), [8.0, 8.0, 8.0], [0.0] * 3, party=[0, 1, 2])
+    assert schedule(net, every_day()).finish_d[0].tolist() == [1.0, 1.0, 1.0]
+    together = replace(net, helper_h=np.array([[8.0, 8.0, 0.0]]))
+    found = schedule(together, every_day())
+    assert found.finish_d[0].tolist() == [1.0, 2.0, 1.0]
