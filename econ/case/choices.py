@@ -55,7 +55,9 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
     "kit.size": ("choose", *KIT_SIZES),
     "kit.grade": GRADES,
     "kit.volts": ("120", "240"),
-    "kit.connection": ("single_use_quick", "reusable_quick", "flare"),
+    "kit.connection": ("single_use_quick", "reusable_quick", "flare_with_charged_outdoor_unit"),
+    "kit.extension_allowed": YES_NO,
+    "kit.refrigerant": ("r32", "r454b", "r410a"),
     "hired.size": ("same_as_kit", *KIT_SIZES),
     "hired.grade": ("same_as_kit", *GRADES),
     "quote.equipment": SAID,
@@ -89,6 +91,9 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
 
 CHOICES: Final[dict[str, tuple[str, ...]]] = {path: (*options, NOT_KNOWN) for path, options in _OPTIONS.items()}
 """Options by path; a choice travels below the sheet as its position here."""
+
+EARLIER_WORDS: Final = {("kit.connection", "flare"): "flare_with_charged_outdoor_unit"}
+"""Options as earlier files spell them, and what they are called now."""
 
 _ROOM_INDEX = re.compile(r"^rooms\[\d*\]\.")
 

@@ -87,6 +87,7 @@ def option(path: str, raw: object) -> str:
     """Return the option that was chosen; "not known" in any spelling is the option not_known."""
     options = choices.CHOICES[path]
     chosen = choices.NOT_KNOWN if quantity.is_not_known(raw) else str(raw).strip()
+    chosen = choices.EARLIER_WORDS.get((path, chosen), chosen)
     if isinstance(raw, bool) or not isinstance(raw, str | int) or chosen not in options:
         listed = ", ".join(options[:-1])
         raise fault(f'must be one of: {listed}, or "not known"', raw, "Write one of these in quotes.")

@@ -32,6 +32,10 @@ class Facts:
         An association must agree, or it is not known.
     is_flare : ndarray
         The lines are flared, not quick-connect.
+    extension_allowed, is_old_stock : ndarray
+        The maker allows an extension of the lines; the kit holds a refrigerant that is being phased down.
+    extension_m : ndarray
+        What one extension adds to the line in the box. [m]
     line_run_m, line_box_m, line_limit_m, line_rise_m, rise_limit_m : ndarray
         Line needed, line in the box, longest allowed, height difference and its limit. [m]
     charge_kg, lfl_kg_per_m3, floor_area_m2 : ndarray
@@ -121,6 +125,9 @@ class Facts:
     is_tenant: BoolArray
     consent_needed: BoolArray
     is_flare: BoolArray
+    extension_allowed: BoolArray
+    is_old_stock: BoolArray
+    extension_m: FloatArray
     line_run_m: FloatArray
     line_box_m: FloatArray
     line_limit_m: FloatArray

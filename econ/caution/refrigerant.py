@@ -48,10 +48,9 @@ def charge_limit_kg(lfl_kg_per_m3: FloatArray, mount_height_m: FloatArray, floor
 
 
 def charge_exceeds_room(facts: Facts) -> BoolArray:
-    """Return where the charge is above the limit for the room."""
-    above: BoolArray = facts.charge_kg > charge_limit_kg(
-        facts.lfl_kg_per_m3, np.array(WALL_MOUNT_M), facts.floor_area_m2
-    )
+    """Return where the charge of a refrigerant that burns is above the limit for the room."""
+    limit = charge_limit_kg(facts.lfl_kg_per_m3, np.array(WALL_MOUNT_M), facts.floor_area_m2)
+    above: BoolArray = is_mildly_flammable(facts) & (facts.charge_kg > limit)
     return above
 
 
@@ -62,9 +61,21 @@ def is_mildly_flammable(facts: Facts) -> BoolArray:
 
 
 def line_is_short(facts: Facts) -> BoolArray:
-    """Return where the line needed is longer than the line in the box."""
-    short: BoolArray = facts.line_run_m > facts.line_box_m
+    """Return where the line needed is longer than the line in the box, and than an extension where one is allowed."""
+    reach = facts.line_box_m + np.where(facts.extension_allowed, facts.extension_m, 0.0)
+    short: BoolArray = facts.line_run_m > reach
     return short
+
+
+def line_is_extended(facts: Facts) -> BoolArray:
+    """Return where one extension of the maker's makes the lines long enough."""
+    extended: BoolArray = facts.extension_allowed & (facts.line_run_m > facts.line_box_m) & ~line_is_short(facts)
+    return extended
+
+
+def is_phased_down(facts: Facts) -> BoolArray:
+    """Return where the kit holds a refrigerant that new sets no longer have."""
+    return facts.is_old_stock
 
 
 def rise_is_too_high(facts: Facts) -> BoolArray:
@@ -135,6 +146,30 @@ REFRIGERANT_RULES: Final = (
         PRACTICE,
         ("lfl_kg_per_m3",),
         DUCTLESS,
+    ),
+    Rule(
+        "refrigerant.old_stock",
+        Topic.EQUIPMENT,
+        Severity.CAUTION,
+        is_phased_down,
+        "This refrigerant is being phased down: sets that hold it are old stock.",
+        "Ask when it was made and whether it may still be put in here, read what the US EPA says, and expect dear "
+        "refrigerant for repairs.",
+        "you",
+        "US EPA, 40 CFR 84, technology transitions (from memory)",
+        alternatives=SELF,
+    ),
+    Rule(
+        "line_set.extension",
+        Topic.WORK,
+        Severity.NOTE,
+        line_is_extended,
+        "The line in the box is too short; one extension of the maker's own is priced in.",
+        "Order it with the kit, and have the manual's page that allows it in hand.",
+        "you",
+        PRACTICE,
+        ("line_run_m", "line_box_m", "extension_m"),
+        SELF,
     ),
     Rule(
         "line_set.too_short",

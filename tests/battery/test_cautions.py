@@ -29,6 +29,7 @@ CAPITALS = {
 }
 CAPITALS |= {
     "Guide",
+    "R",
     "Radon",
     "A",
     "GG",

@@ -45,8 +45,13 @@ class Kit(Section):
     grade: Choice = choice("Class", "Economy, standard, or cold-climate, which keeps heating in deep frost.")
     volts: Choice = choice("Voltage", "Small kits come for 120 or 240 volts, larger ones for 240 only.")
     connection: Choice = choice(
-        "Line connection", "How the pre-charged lines join: once, many times, or by flared ends."
+        "Line connection",
+        "How the lines join: quick couplings, once or many times, or flares at a charged outdoor unit.",
     )
+    extension_allowed: Choice = choice(
+        "Maker allows an extension", "Whether the manual lets one of the maker's own lines be added."
+    )
+    refrigerant: Choice = choice("Refrigerant", "From the label. Old stock may hold one that is being phased down.")
     mca_a: Amt = amount(
         "Minimum circuit ampacity (MCA)", "Amperes, from the label; nobody can compute it for a real unit.",
         Measure("A", "", 3.0, 100.0),

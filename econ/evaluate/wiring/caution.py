@@ -135,19 +135,29 @@ def _numbers(inputs: Inputs) -> dict[str, FloatArray]:
         "line_rise_m": "site.line_rise_m",
         "rise_limit_m": "kit.rise_max_m",
         "charge_kg": "kit.charge_kg",
-        "lfl_kg_per_m3": "kit.lfl_kg_per_m3",
         "floor_area_m2": "rooms[0].floor_area_m2",
         "outdoor_kg": "kit.outdoor_kg",
         "indoor_kg": "kit.indoor_kg",
         "window_kg": "window.weight_kg",
         "outdoor_height_m": "site.outdoor_height_m",
         "anchor_ultimate_n": "site.anchor_ultimate_n",
+        "extension_m": "kit.extension_m",
         "kit_cutout_c": "kit.cutout_c",
         "hired_cutout_c": "hired.cutout_c" if "hired.cutout_c" in inputs.values else "kit.cutout_c",
         "window_cutout_c": "window.cutout_c",
         "pan_heater_w": "kit.pan_heater_w",
     }
-    return {field: _number(inputs, path) for field, path in paths.items()} | {"bracket_pull_n": _pull_n(inputs)}
+    return {field: _number(inputs, path) for field, path in paths.items()} | {
+        "bracket_pull_n": _pull_n(inputs),
+        "lfl_kg_per_m3": _flammability_kg_per_m3(inputs),
+    }
+
+
+def _flammability_kg_per_m3(inputs: Inputs) -> FloatArray:
+    """Return the lower flammability limit of the kit's refrigerant, shape (B,): 0 for one that does not burn."""
+    by_class, mild = _number(inputs, "kit.lfl_kg_per_m3"), inputs.number("kit.r454b_lfl_kg_per_m3")
+    burns: FloatArray = np.where(inputs.is_option("kit.refrigerant", "r454b"), mild, by_class)
+    return np.where(inputs.is_option("kit.refrigerant", "r410a"), 0.0, burns)
 
 
 def _pull_n(inputs: Inputs) -> FloatArray:
@@ -192,6 +202,8 @@ def _site_claims(structure: Structure, inputs: Inputs, at: dict[str, BoolArray])
         "is_let": ~asks("site.occupancy", "owner_lives_here", "tenant"),
         "is_tenant": asks("site.occupancy", "tenant"),
         "consent_needed": ~asks("site.association", "none"),
+        "extension_allowed": asks("kit.extension_allowed", "yes"),
+        "is_old_stock": asks("kit.refrigerant", "r410a"),
         "is_flare": ~asks("kit.connection", "single_use_quick", "reusable_quick"),
         "circuit_shared": asks("site.circuit", "shared"),
         "circuit_unknown": asks("site.circuit", NOT_KNOWN),

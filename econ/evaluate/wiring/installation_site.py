@@ -134,6 +134,7 @@ def quantities(inputs: Inputs) -> dict[str, FloatArray]:
         The empty name is one.
     """
     line_m = inputs.number("site.line_run_m")
+    is_extended = inputs.is_option("kit.extension_allowed", "yes") & (line_m > inputs.number("kit.line_set_m"))
     is_breaker = inputs.is_option("site.code_edition", *BREAKER_EDITIONS).astype(np.float64)
     is_switch = inputs.is_option("site.code_edition", *SWITCH_EDITIONS).astype(np.float64)
     return {
@@ -148,6 +149,7 @@ def quantities(inputs: Inputs) -> dict[str, FloatArray]:
         "line_m": line_m,
         "drain_m": line_m,
         "beyond_cover_m": np.maximum(line_m - COVER_KIT_M, 0.0),
+        "extension_count": is_extended.astype(np.float64),
         "gfci_breaker_count": is_breaker,
         "plain_breaker_count": 1.0 - is_breaker,
         "ground_fault_switch_count": is_switch,

@@ -9,7 +9,17 @@ from econ.ui import closing, fields, look, now, sketches
 GROUPS: Final = (
     (
         "The kit you would put in",
-        ("kit.size", "kit.grade", "kit.volts", "kit.connection", "kit.count", "kit.price_usd", "kit.line_set_m"),
+        (
+            "kit.size",
+            "kit.grade",
+            "kit.volts",
+            "kit.connection",
+            "kit.count",
+            "kit.price_usd",
+            "kit.line_set_m",
+            "kit.extension_allowed",
+            "kit.refrigerant",
+        ),
     ),
     ("The unit a contractor would put in", ("hired.size", "hired.grade")),
     (

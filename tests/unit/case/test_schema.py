@@ -212,3 +212,7 @@ def test_json_schema_holds_every_field():
         "not_known",
         "not known",
     ]
+
+
+def test_a_connection_as_earlier_files_spell_it_is_read_as_what_it_is_called_now():
+    assert case_from(SMALL | {"kit": {"connection": "flare"}}).kit.connection == "flare_with_charged_outdoor_unit"

@@ -15,6 +15,7 @@ NUMBERS = {
     "closed_rooms_count": 0.0,
     "line_run_m": 4.5,
     "line_box_m": 6.0,
+    "extension_m": 3.0,
     "line_limit_m": 15.2,
     "line_rise_m": 1.0,
     "rise_limit_m": 7.6,

@@ -149,6 +149,7 @@ CLAIM_CASES = [
     ("drilling.own_power_tools", {"is_masonry": True}),
     ("drilling.veneer_anchor", {"is_veneer": True, "on_bracket": True}),
     ("refrigerant.flare_needs_certified", {"is_flare": True}),
+    ("refrigerant.old_stock", {"is_old_stock": True}),
     ("permit.needed", {"permit_needed": True}),
     ("permit.unknown", {"permit_needed": True, "permit_unknown": True}),
     ("permit.room_never_permitted", {"is_garage": True, "permit_unknown": True}),
@@ -217,14 +218,31 @@ def test_half_of_a_condition_raises_nothing(code, claims):
     assert code not in codes(**claims)
 
 
+@pytest.mark.parametrize(
+    ("run_m", "code"),
+    [(6.0, ""), (6.01, "line_set.extension"), (9.0, "line_set.extension"), (9.01, "line_set.too_short")],
+)
+def test_an_extension_that_the_maker_allows_reaches_as_far_as_it_is_long(run_m, code):
+    lines = {"line_set.extension", "line_set.too_short"}
+    assert codes(line_run_m=run_m, extension_allowed=True) & lines == {code} - {""}
+    assert "line_set.extension" not in codes(line_run_m=run_m)
+
+
 def test_every_rule_has_a_case_here():
     tried = {case[0] for case in NUMBER_CASES} | {case[0] for case in CLAIM_CASES} | ALWAYS
-    tried |= {"lifting.outdoor_needs_two", "lifting.window_needs_two", "drilling.several_bites", "anchor.too_weak"}
+    tried |= {
+        "lifting.outdoor_needs_two",
+        "lifting.window_needs_two",
+        "drilling.several_bites",
+        "anchor.too_weak",
+        "line_set.extension",
+    }
     assert tried == {rule.code for rule in RULES}
 
 
 def test_a_refrigerant_that_does_not_burn_raises_no_flame_note():
     assert "refrigerant.mildly_flammable" not in codes(lfl_kg_per_m3=0.0, charge_kg=0.0)
+    assert "refrigerant.charge_above_room_limit" not in codes(lfl_kg_per_m3=0.0, charge_kg=9.0)
 
 
 @pytest.mark.parametrize(

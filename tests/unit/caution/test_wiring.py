@@ -181,3 +181,26 @@ def test_a_label_that_was_not_read_stops_nothing_but_is_said():
     assert "electrical.breaker_above_maximum" not in found
     assert "electrical.label_not_read" in found
     assert "electrical.breaker_above_maximum" in codes(site__breaker_a=90.0)
+
+
+@pytest.mark.parametrize(
+    ("refrigerant", "limit", "is_old"), [("r32", 0.307, False), ("r454b", 0.296, False), ("r410a", 0.0, True)]
+)
+def test_the_refrigerant_decides_what_burns_and_what_is_old_stock(refrigerant, limit, is_old):
+    assert at(kit__refrigerant=refrigerant).lfl_kg_per_m3[0] == limit
+    found = codes(kit__refrigerant=refrigerant)
+    assert ("refrigerant.old_stock" in found) is is_old
+    assert ("refrigerant.mildly_flammable" in found) is not is_old
+
+
+@pytest.mark.parametrize(
+    ("connection", "is_raised"),
+    [
+        ("single_use_quick", False),
+        ("reusable_quick", False),
+        ("flare_with_charged_outdoor_unit", True),
+        ("not_known", True),
+    ],
+)
+def test_only_quick_couplings_may_be_joined_by_oneself(connection, is_raised):
+    assert ("refrigerant.flare_needs_certified" in codes(kit__connection=connection)) is is_raised

@@ -66,7 +66,11 @@ def test_a_range_of_the_users_is_taken_as_given():
 
 @pytest.mark.parametrize(
     ("path", "taken"),
-    [("use.heat", "sometimes"), ("kit.connection", "flare"), ("rooms[0].door", "usually_closed")],
+    [
+        ("use.heat", "sometimes"),
+        ("kit.connection", "flare_with_charged_outdoor_unit"),
+        ("rooms[0].door", "usually_closed"),
+    ],
 )
 def test_a_choice_not_known_takes_the_option_that_the_table_names(path, taken):
     entry = sheet(with_value(BLANK, path, "not known")).entry(path)

@@ -135,7 +135,7 @@ def test_without_a_helper_all_hours_are_own_and_none_are_paid():
 
 
 def test_a_flared_kit_goes_to_the_contractor_with_help():
-    route = routes(kit__connection="flare")[SELF]
+    route = routes(kit__connection="flare_with_charged_outdoor_unit")[SELF]
     assert party_of(route, "connect_lines") == CONTRACTOR_PARTY
     assert route.standing == Standing.WITH_HELP
     # 2 h at half technician, half mate, and a trip come to less than the usual price of such a visit
@@ -311,3 +311,12 @@ def test_many_deep_holes_wear_out_more_than_one_bit():
     concrete = {"site__wall": "poured_concrete", "site__wall_thickness_m": 0.5}
     found = [amounts(routes(kit__count=count, **concrete)[SELF])["tool_core_bit_wear"] for count in (1.0, 10.0)]
     assert found == pytest.approx([60.0 * 1.07, 2 * 60.0 * 1.07])
+
+
+# 6.1 m in the box.
+@pytest.mark.parametrize(
+    ("run_m", "allowed", "price"), [(6.0, "yes", 0.0), (7.0, "yes", 230.0), (7.0, "no", 0.0), (7.0, "not_known", 0.0)]
+)
+def test_an_extension_is_priced_where_it_is_needed_and_allowed(run_m, allowed, price):
+    found = amounts(routes(site__line_run_m=run_m, kit__extension_allowed=allowed)[SELF])
+    assert found["precharged_extension_usd"] == price

@@ -36,7 +36,11 @@ SITES = {
         "site__code_edition": "2023",
         "site__owner_may_electrical": "yes",
     },
-    "flared, own circuit there": {"kit__connection": "flare", "site__circuit": "own_circuit", "kit__volts": "120"},
+    "flared, own circuit there": {
+        "kit__connection": "flare_with_charged_outdoor_unit",
+        "site__circuit": "own_circuit",
+        "kit__volts": "120",
+    },
     "old units, no helper": {"now__cooling": "window_units", "now__units_count": 2.0, "work__helper": "none"},
 }
 
