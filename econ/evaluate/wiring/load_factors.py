@@ -7,7 +7,8 @@ import numpy as np
 
 from econ.climate.weather import FACES, Weather
 from econ.evaluate.structure import Structure
-from econ.evaluate.wiring.reading import amount, is_option, room_amount
+from econ.evaluate.wiring.reading import amount, given, is_option, room_amount
+from econ.evaluate.wiring.room_measures import HOUSE_SHARE
 from econ.evaluate.wiring.room_shell import below_frac, shell_of, side_faces
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.loads.design_load import PIECES, FactorLoads
@@ -49,16 +50,24 @@ def factor_loads(
     sun_factor = sun_factor_w_per_m2(latitude_deg, hot_day.irradiance[:, 0])
     parts = sensible_parts(envelope, difference_k, np.asarray(np.ptp(hot_day.dry_bulb_c)), sun_factor)
     air = air_conductance_w_per_k(rooms.air_flow_m3_per_s, np.asarray(hot_day.pressure_pa))
+    left = _left_frac(structure, values, n_row)
     by_piece = {
-        "walls, roof and floor": parts.opaque_w + parts.slab_w,
-        "windows, conduction": parts.window_w,
-        "windows, sun": parts.sun_w,
+        "walls, roof and floor": left * (parts.opaque_w + parts.slab_w),
+        "windows, conduction": left * parts.window_w,
+        "windows, sun": left * parts.sun_w,
         "outdoor air": air * difference_k,
         "people and things": rooms.gain_w.mean(axis=1),
     }
     piece_w = np.stack([by_piece.get(piece, np.zeros_like(difference_k)) for piece in PIECES], axis=1)
     is_glassy = envelope.glass_area_m2 > MOST_GLASS_FRAC * envelope.floor_area_m2
     return FactorLoads(np.maximum(piece_w.sum(axis=1), 0.0), piece_w, is_glassy)
+
+
+def _left_frac(structure: Structure, values: Values, n_row: int) -> FloatArray:
+    """Return what the house's own system leaves of each room's load, (R,); air and gains hold it already."""
+    shares = [given(values, f"rooms[{index}].{HOUSE_SHARE}", n_row) for index in range(structure.n_rooms)]
+    left: FloatArray = 1.0 - np.nan_to_num(np.concatenate(shares))
+    return left
 
 
 def envelopes(structure: Structure, values: Values, n_row: int) -> Envelope:
