@@ -1,4 +1,4 @@
-"""Who should do what: the cheapest allowed split of a self-installation, and what each task is worth doing oneself."""
+"""Who should do what with which tools: the cheapest allowed split, each task's margin, and how tools are come by."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -6,8 +6,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from econ.evaluate.structure import Structure
+from econ.evaluate.wiring.installation_price import Route
 from econ.evaluate.wiring.installation_site import Inputs
 from econ.evaluate.wiring.installation_split import split_site
+from econ.evaluate.wiring.installation_tools import ToolPlan, tool_plans
 from econ.evaluate.wiring.installation_work import route_rows, site
 from econ.installation.split import Margins, best_split, margins, split_cost
 from econ.kernel.alternative import PARTIES, Alternative, Party
@@ -107,6 +109,29 @@ def split_advice(structure: Structure, values: Mapping[str, FloatArray], tables:
     )
     saved_cash, saved_h = (float(pair[0] - pair[1]) for pair in (cost.cash_usd, cost.own_h))
     return SplitAdvice(listed, hour_value, saved_cash, saved_h)
+
+
+def tool_plan(
+    structure: Structure, values: Mapping[str, FloatArray], tables: InstallationTables
+) -> tuple[ToolPlan, ...]:
+    """Return how each tool that the user's side needs is come by, likely values.
+
+    Parameters
+    ----------
+    structure : Structure
+        Who does what; tools that are there or lent.
+    values : mapping of str to ndarray, shape ()
+        Likely numbers by path.
+    tables : InstallationTables
+        Task lists and tools.
+
+    Returns
+    -------
+    plans : tuple of ToolPlan
+        Needed tools only.
+    """
+    at = site(structure, Inputs(values, 1))
+    return tool_plans(Route(at, route_rows(tables.tasks[Alternative.SELF_INSTALL], at), tables))
 
 
 def _margin(place: int, words: tuple[str, str], parties: tuple[Party, Party], each: Margins) -> TaskMargin:

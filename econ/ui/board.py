@@ -6,9 +6,10 @@ from typing import Final
 import streamlit as st
 
 from econ.evaluate.sheet import point
-from econ.evaluate.split import split_advice
+from econ.evaluate.split import split_advice, tool_plan
 from econ.installation.schedule import Schedule
 from econ.kernel.alternative import PARTIES, SELF, Party
+from econ.report.words.tools import tool_sentences
 from econ.tables.tasks import installation_tables
 from econ.ui import cached, now, state
 from econ.ui.ways import ways
@@ -77,6 +78,9 @@ def tools() -> None:
             on_change=_ticked,
             args=(field,),
         )
+    if (answer := now.present().answer) is not None:
+        plans = tool_plan(answer.structure, point(answer.sheet), installation_tables())
+        st.html("".join(f'<p class="small">{escape(sentence)}</p>' for sentence in tool_sentences(plans)))
 
 
 def _row(task: str, label: str, party: Party) -> None:

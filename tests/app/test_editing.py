@@ -184,6 +184,12 @@ def test_task_given_to_another_party_is_kept(ready):
     assert dict(ready.app.session_state["case"].work.parties)["wall_hole"] == "contractor"
 
 
+def test_the_plan_for_tools_is_told_and_follows_what_is_owned(ready):
+    assert "You have: level, stud finder, tape." in ready.go("work").html
+    ready.choose("w_tools_owned", ["level_stud_finder", "multimeter"])
+    assert "You have: level, stud finder, tape; multimeter and contactless tester." in ready.html
+
+
 def test_best_split_gives_every_task_to_somebody_and_is_kept(ready):
     ready.go("work").click("split_best").go("room").go("work")
     parties = dict(ready.app.session_state["case"].work.parties)

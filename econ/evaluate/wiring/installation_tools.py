@@ -1,5 +1,6 @@
 """Tools of a self-installation: one line a tool, shared by all tasks that the user's side does with it."""
 
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
@@ -7,8 +8,8 @@ import numpy as np
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.installation_price import Route, is_by_user
 from econ.installation.first_cost import Line
-from econ.installation.tools import WAYS, Tool, ToolPrice, tool_choice, use_d, worn_count
-from econ.kernel.arrays import BoolArray
+from econ.installation.tools import WAYS, Tool, ToolChoice, ToolPrice, charged_d, tool_choice, use_d, worn_count
+from econ.kernel.arrays import BoolArray, FloatArray
 
 WAY_WORDS: Final = {
     "own": "yours already",
@@ -64,10 +65,71 @@ def tool_price(tool: Tool, route: Route) -> ToolPrice:
     )
 
 
-def _tool_line(tool: Tool, route: Route) -> Line:
-    is_used = uses(tool, route) & is_by_user(route.rows)
+@dataclass(frozen=True, slots=True)
+class ToolPlan:
+    """How one needed tool is come by, likely row.
+
+    Attributes
+    ----------
+    tool, label : str
+        Stable name; the tool in plain words.
+    way : str
+        One of WAYS.
+    hire_d : float
+        Days of hire; 0 where it is not hired. [day]
+    cost_usd : float
+        Net of resale, tax in. [USD]
+    is_resold : bool
+        Bought, and sold again afterwards.
+    tasks : tuple of str
+        What it is needed for, in plain words.
+    """
+
+    tool: str
+    label: str
+    way: str
+    hire_d: float
+    cost_usd: float
+    is_resold: bool
+    tasks: tuple[str, ...]
+
+
+def tool_plans(route: Route) -> tuple[ToolPlan, ...]:
+    """Return how each tool that the user's side needs is come by.
+
+    Parameters
+    ----------
+    route : Route
+        Tasks and prices.
+
+    Returns
+    -------
+    plans : tuple of ToolPlan
+        Needed tools only, in the order of the list.
+    """
+    plans = (_tool_plan(tool, route) for tool in route.tables.tools)
+    return tuple(plan for plan in plans if plan.tasks)
+
+
+def _tool_plan(tool: Tool, route: Route) -> ToolPlan:
+    is_used, days, choice = _chosen(tool, route)
+    free, price = free_way(tool, route.site.structure), tool_price(tool, route)
+    way = free or WAYS[int(choice.way[0])]
+    hire = float(charged_d(days, price.minimum_hire_d)[0]) if way == "hire" else 0.0
+    resold = way == "buy" and bool(price.resale_frac[0] > 0.0)
+    served = tuple(label for label, is_so in zip(route.rows.table.label, is_used[0], strict=True) if is_so)
+    return ToolPlan(tool.key, tool.label, way, hire, 0.0 if free else float(choice.cost_usd[0]), resold, served)
+
+
+def _chosen(tool: Tool, route: Route) -> tuple[BoolArray, FloatArray, ToolChoice]:
+    """Return the tasks that a tool is used for, its days and the cheapest way to it."""
+    is_used: BoolArray = uses(tool, route) & is_by_user(route.rows)
     days = use_d(route.rows.elapsed_h, is_used, route.number("work.hours_per_day_h"))
-    choice = tool_choice(tool_price(tool, route), days)
+    return is_used, days, tool_choice(tool_price(tool, route), days)
+
+
+def _tool_line(tool: Tool, route: Route) -> Line:
+    is_used, _, choice = _chosen(tool, route)
     free = free_way(tool, route.site.structure)
     cost = np.zeros_like(choice.cost_usd) if free else choice.cost_usd
     label = f"{tool.label} ({WAY_WORDS[free or WAYS[int(choice.way[0])]]})"

@@ -4,10 +4,11 @@ import math
 
 import pytest
 
-from econ.evaluate.split import split_advice
+from econ.evaluate.split import split_advice, tool_plan
 from econ.evaluate.wiring.installation import installation
 from econ.installation.first_cost import cash_first_cost_usd
 from econ.kernel.alternative import SELF, Party
+from econ.report.words.tools import tool_sentences
 from econ.tables.tasks import installation_tables
 from tests.unit.installation.site_values import site_values, structure
 
@@ -55,3 +56,33 @@ def test_the_advice_once_taken_saves_nothing_more():
     found = advice(work__hour_value_usd_per_h=60.0)
     again = advice(structure(parties=tuple(found.parties.items())), work__hour_value_usd_per_h=60.0)
     assert again.saved_usd == pytest.approx(0.0, abs=1e-6)
+
+
+# Concrete, 10 in: hole 5 h shared by two, 2.5 h of a day of 8: the rig for one day at 125, 7 % tax in; the scanner is
+# lent, the level is there, the extractor is hired for hole and plate, one day at 65.
+def test_the_tool_plan_says_how_each_tool_is_come_by():
+    shape = structure(tools_owned=("level_stud_finder",), tools_borrowed=("wall_scanner",))
+    values = site_values(site__wall="poured_concrete", site__wall_thickness_m=0.254)
+    plans = tool_plan(shape, values, TABLES)
+    found = {plan.tool: (plan.way, plan.hire_d, round(plan.cost_usd, 2)) for plan in plans}
+    assert found["core_rig"] == ("hire", 1.0, 133.75)
+    assert found["dust_extractor"] == ("hire", 1.0, 69.55)
+    assert found["wall_scanner"] == ("borrow", 0.0, 0.0)
+    assert found["level_stud_finder"] == ("own", 0.0, 0.0)
+    assert "hole_saw" not in found
+    lines = installation(shape, values, TABLES, 1)[SELF].line_items
+    tools = [category == "tools" for category in lines.category]
+    assert sum(plan.cost_usd for plan in plans) == pytest.approx(lines.amount_usd[0, tools].sum())
+
+
+def test_the_tool_plan_in_words():
+    shape = structure(tools_owned=("level_stud_finder",), tools_borrowed=("wall_scanner",))
+    values = site_values(site__wall="poured_concrete", site__wall_thickness_m=0.254)
+    said = tool_sentences(tool_plan(shape, values, TABLES))
+    assert any(
+        sentence.startswith("Hire: ") and "core rig with stand for 1 day ($134)" in sentence for sentence in said
+    )
+    assert "Borrow: wall and rebar scanner." in said
+    assert "You have: level, stud finder, tape." in said
+    assert said[-1].startswith("Together $")
+    assert tool_sentences(()) == ()
