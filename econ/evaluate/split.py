@@ -11,7 +11,8 @@ from econ.evaluate.wiring.installation_site import Inputs
 from econ.evaluate.wiring.installation_split import split_site
 from econ.evaluate.wiring.installation_tools import ToolPlan, tool_plans
 from econ.evaluate.wiring.installation_work import route_rows, site
-from econ.installation.split import Margins, best_split, margins, split_cost
+from econ.installation.split import Margins, margins, split_cost
+from econ.installation.split_programme import best_split
 from econ.kernel.alternative import PARTIES, Alternative, Party
 from econ.kernel.arrays import FloatArray
 from econ.tables.tasks import InstallationTables

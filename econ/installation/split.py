@@ -1,7 +1,7 @@
 """Who does what at least cost, where tasks share visits with a minimum and tools with a hire, and do not separate.
 
-One decision row. The cost of any split is worked out by `split_cost`; `best_split` finds the cheapest by an integer
-programme that is solved to a gap of zero; `margins` moves one task with all others held.
+One decision row. The cost of any split is worked out by `split_cost`; `econ.installation.split_programme` finds the
+cheapest; `margins` moves one task with all others held.
 """
 
 from dataclasses import dataclass
@@ -165,30 +165,6 @@ def _price_of(price: ToolPrice, tool: int) -> ToolPrice:
         price.minimum_hire_d[one],
         price.sales_tax_frac[one],
     )
-
-
-def best_split(problem: SplitProblem, hour_value_usd_per_h: float) -> IntArray:
-    """Return the allowed split of least cost, own hours priced.
-
-    Parameters
-    ----------
-    problem : SplitProblem
-        The site.
-    hour_value_usd_per_h : float
-        What an hour of the user is worth to them. [USD/hour]
-
-    Returns
-    -------
-    party : ndarray, shape (T,)
-        Who does each task. [dimensionless]
-
-    Notes
-    -----
-    Exact: the integer programme of `econ.installation.split_programme` is solved to a gap of zero.
-    """
-    from econ.installation.split_programme import solved
-
-    return solved(problem, hour_value_usd_per_h)
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -55,8 +55,8 @@ class _Programme:
         return values
 
 
-def solved(problem: SplitProblem, hour_value_usd_per_h: float) -> IntArray:
-    """Return the split of least cost.
+def best_split(problem: SplitProblem, hour_value_usd_per_h: float) -> IntArray:
+    """Return the allowed split of least cost, own hours priced.
 
     Parameters
     ----------
@@ -74,6 +74,10 @@ def solved(problem: SplitProblem, hour_value_usd_per_h: float) -> IntArray:
     ------
     NotSolvedError
         If the solver gives up.
+
+    Notes
+    -----
+    Exact: the integer programme is solved to a gap of zero.
     """
     programme = _Programme()
     does = _assignment(programme, problem, hour_value_usd_per_h)

@@ -4,7 +4,8 @@ import numpy as np
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from econ.installation.split import best_split, margins
+from econ.installation.split import margins
+from econ.installation.split_programme import best_split
 from tests.unit.installation.splits import SELF, cost_usd, least_usd, random_problem
 
 SEEDS = st.integers(0, 2**31)

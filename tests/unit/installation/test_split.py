@@ -5,7 +5,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from econ.installation.split import JointFloor, best_split, margins, split_cost
+from econ.installation.split import JointFloor, margins, split_cost
+from econ.installation.split_programme import best_split
 from tests.unit.installation.splits import (
     CONTRACTOR,
     ELECTRICIAN,

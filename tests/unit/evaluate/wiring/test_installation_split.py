@@ -10,7 +10,8 @@ from econ.evaluate.wiring.installation_site import Inputs
 from econ.evaluate.wiring.installation_split import split_site
 from econ.evaluate.wiring.installation_work import site
 from econ.installation.first_cost import cash_first_cost_usd
-from econ.installation.split import best_split, split_cost
+from econ.installation.split import split_cost
+from econ.installation.split_programme import best_split
 from econ.kernel.alternative import PARTIES, SELF
 from econ.tables.tasks import installation_tables
 from tests.unit.installation.site_values import site_values, structure
