@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from econ.evaluate.result import AlternativeResult, Capability, ClimateSummary, Result, RoomLoads
+from econ.evaluate.result import AlternativeResult, Block, Capability, ClimateSummary, Result, RoomLoads
 from econ.installation.first_cost import LineItems
 from econ.installation.schedule import Schedule
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW, Alternative, Standing
@@ -243,6 +243,8 @@ def rooms() -> RoomLoads:
         degree_day_heating_kwh=np.array([9000.0, np.nan]),
         hand_part_label=("the set-back", "sun on walls"),
         hand_part_kwh=np.array([[-400.0, -100.0], [0.0, 0.0]]),
+        moisture_share_frac=np.array([0.4, 0.3]),
+        block=Block(3700.0, 800.0, 4300.0, "load_factors", 17),
         balance_point_c=np.array([14.0, 15.0]),
         piece_label=("walls", "roof", "west windows", "outdoor air", "people and things"),
         loss_label=("walls, roof and floor", "windows", "ground", "outdoor air"),

@@ -60,6 +60,27 @@ class ClimateSummary:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
+class Block:
+    """Design loads of the served rooms taken as one, likely row.
+
+    Attributes
+    ----------
+    cooling_w, latent_w, heating_w : float
+        Total cooling, its latent part, and heating. [W]
+    method : str
+        What ruled the cooling: one of `econ.loads.design_load.METHODS`.
+    peak_hour : int
+        Hour of the hot day in which the rooms together want most, 0 to 23. [hour]
+    """
+
+    cooling_w: float
+    latent_w: float
+    heating_w: float
+    method: str
+    peak_hour: int
+
+
+@dataclass(frozen=True, slots=True, eq=False)
 class RoomLoads:
     """Loads of each room of the likely row and the block.
 
@@ -85,6 +106,10 @@ class RoomLoads:
         Why the hourly method's heating differs from it.
     hand_part_kwh : ndarray, shape (n_room, n_part)
         What each reason adds; adds up to hourly less degree-days. [kWh]
+    moisture_share_frac : ndarray, shape (n_room,)
+        Latent part of the year's cooling; NaN where there is none. [dimensionless]
+    block : Block
+        The served rooms taken as one: what sizes follow.
     balance_point_c : ndarray, shape (n_room,)
         Outdoor temperature at which mean gains meet losses. [degC]
     piece_label : tuple of str, length n_piece
@@ -114,6 +139,8 @@ class RoomLoads:
     degree_day_heating_kwh: FloatArray
     hand_part_label: tuple[str, ...]
     hand_part_kwh: FloatArray
+    moisture_share_frac: FloatArray
+    block: Block
     balance_point_c: FloatArray
     piece_label: tuple[str, ...]
     piece_w: FloatArray

@@ -7,13 +7,14 @@ import numpy as np
 from econ.climate.weather import Weather
 from econ.evaluate.design import DesignRows
 from econ.evaluate.physics import Physics
-from econ.evaluate.result import ClimateSummary, RoomLoads
+from econ.evaluate.result import Block, ClimateSummary, RoomLoads
 from econ.evaluate.shortage import taken
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring import climate, loads
 from econ.kernel.arrays import FloatArray
 from econ.kernel.constants import DAYS_PER_YEAR
 from econ.loads.balance_point import balance_point_c
+from econ.loads.block_load import BlockLoads
 from econ.loads.design_load import LOSSES, METHODS, PIECES
 from econ.loads.hand_check import HAND_PARTS, hand_check
 from econ.loads.network import air_conductance_w_per_k, window_sun_w
@@ -106,11 +107,30 @@ def room_loads(structure: Structure, values: Values, design: DesignRows, hours: 
         degree_day_heating_kwh=check.degree_day_kwh,
         hand_part_label=HAND_PARTS,
         hand_part_kwh=check.part_kwh,
+        moisture_share_frac=_share_frac(latent.sum(axis=1), (sensible + latent).sum(axis=1)),
+        block=_block(design.block),
         balance_point_c=balance_c,
         piece_label=PIECES,
         piece_w=design.loads.piece_w[first],
         loss_label=LOSSES,
         loss_w=design.loads.loss_w[first] * (loads.counts_heat(values, n_row)[0] > 0.0),
+    )
+
+
+def _share_frac(part: FloatArray, whole: FloatArray) -> FloatArray:
+    """Return a part of a whole; NaN where there is none."""
+    share: FloatArray = np.divide(part, whole, out=np.full_like(whole, np.nan), where=whole > 0.0)
+    return share
+
+
+def _block(found: BlockLoads) -> Block:
+    """Return the first row of the block."""
+    return Block(
+        cooling_w=float(found.cooling_w[0]),
+        latent_w=float(found.latent_w[0]),
+        heating_w=float(found.heating_w[0]),
+        method=METHODS[int(found.method[0])],
+        peak_hour=int(found.peak_hour[0]),
     )
 
 

@@ -45,11 +45,15 @@ class FactorLoads:
         The same by `PIECES`. [W]
     is_glassy : ndarray of bool, shape (R,)
         Whether glass takes so much of the floor area that the hourly run rules.
+    glass_area_m2, floor_area_m2 : ndarray, shape (R,)
+        Both areas. [m^2]
     """
 
     sensible_w: FloatArray
     piece_w: FloatArray
     is_glassy: BoolArray
+    glass_area_m2: FloatArray
+    floor_area_m2: FloatArray
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -72,6 +76,8 @@ class DesignLoads:
         Sensible cooling by the hourly run and by load factors, whichever rules; NaN where it was not worked out. [W]
     method : ndarray of int, shape (R,)
         Position in `METHODS` of what rules. [dimensionless]
+    course_sensible_w, course_latent_w : ndarray, shape (R, 24)
+        Cooling through the hot day, for rooms that peak at different hours; 0 in rooms never cooled. [W]
     """
 
     heat_w: FloatArray
@@ -83,6 +89,8 @@ class DesignLoads:
     hourly_sensible_w: FloatArray
     factor_sensible_w: FloatArray
     method: IntArray
+    course_sensible_w: FloatArray
+    course_latent_w: FloatArray
 
 
 def design_loads(
@@ -136,6 +144,8 @@ def design_loads(
         hourly_sensible_w=np.where(is_cooled, sensible, 0.0),
         factor_sensible_w=np.full(len(row), np.nan),
         method=np.full(len(row), HOURLY),
+        course_sensible_w=need.cool_w[:, :, 0].T * is_cooled[:, None],
+        course_latent_w=need.latent_w[:, :, 0].T * is_cooled[:, None],
     )
 
 
@@ -168,31 +178,37 @@ def governed(loads: DesignLoads, factors: FactorLoads) -> DesignLoads:
     )
 
 
-def with_own(loads: DesignLoads, own_cooling_w: FloatArray, own_heating_w: FloatArray) -> DesignLoads:
+def with_own(loads: DesignLoads, rooms: RoomRows, own_cooling_w: FloatArray, own_heating_w: FloatArray) -> DesignLoads:
     """Return design loads in which the user's own calculation stands where there is one.
 
     Parameters
     ----------
     loads : DesignLoads
         R rooms.
+    rooms : RoomRows
+        The same rooms; those never cooled or never heated take no figure.
     own_cooling_w, own_heating_w : ndarray, shape (R,)
         Total cooling and heating as calculated elsewhere; NaN where nobody did. [W]
 
     Returns
     -------
     loads : DesignLoads
-        Total cooling is split into sensible and latent, and into pieces, as ours is.
+        Total cooling is split into sensible and latent, and into pieces, as ours is; where ours is 0 all of it comes
+        sensibly through walls, roof and floor.
     """
-    has_own = ~np.isnan(own_cooling_w)
+    has_own = ~np.isnan(own_cooling_w) & rooms.is_cooled.any(axis=1)
+    has_own_heat = ~np.isnan(own_heating_w) & rooms.is_heated.any(axis=1)
     ours_w = loads.cool_sensible_w + loads.cool_latent_w
     factor = np.divide(own_cooling_w, ours_w, out=np.ones_like(ours_w), where=has_own & (ours_w > 0.0))
-    is_bare = has_own & (ours_w <= 0.0)
+    bare_w = np.where(has_own & (ours_w <= 0.0), own_cooling_w, 0.0)
+    piece_w = loads.piece_w * factor[:, None]
+    piece_w[:, 0] += bare_w
     return replace(
         loads,
-        heat_w=np.where(np.isnan(own_heating_w), loads.heat_w, own_heating_w),
-        cool_sensible_w=np.where(is_bare, own_cooling_w, loads.cool_sensible_w * factor),
+        heat_w=np.where(has_own_heat, own_heating_w, loads.heat_w),
+        cool_sensible_w=loads.cool_sensible_w * factor + bare_w,
         cool_latent_w=loads.cool_latent_w * factor,
-        piece_w=loads.piece_w * factor[:, None],
+        piece_w=piece_w,
         method=np.where(has_own, OWN, loads.method),
     )
 
@@ -239,7 +255,7 @@ def heating_pieces_w(rooms: RoomRows, heat_design_c: FloatArray, pressure_pa: fl
     loss_w : ndarray, shape (R, 4)
         By `LOSSES`; below zero where heat comes in; 0 in rooms never heated. [W]
     """
-    inside_c = _highest(rooms.heat_setpoint_c, rooms.is_heated)
+    inside_c = warmest_c(rooms)
     warmer_k = inside_c - (heat_design_c + rooms.warming_k)
     loss_w = np.stack(
         (
@@ -255,13 +271,44 @@ def heating_pieces_w(rooms: RoomRows, heat_design_c: FloatArray, pressure_pa: fl
     return kept_w
 
 
+def warmest_c(rooms: RoomRows) -> FloatArray:
+    """Return the highest heating set-point of the hours that are heated.
+
+    Parameters
+    ----------
+    rooms : RoomRows
+        Rooms, R of them.
+
+    Returns
+    -------
+    warmest_c : ndarray, shape (R,)
+        Of all hours where none is heated. [degC]
+    """
+    return _highest(rooms.heat_setpoint_c, rooms.is_heated)
+
+
+def coolest_c(rooms: RoomRows) -> FloatArray:
+    """Return the lowest cooling set-point of the hours that are cooled.
+
+    Parameters
+    ----------
+    rooms : RoomRows
+        Rooms, R of them.
+
+    Returns
+    -------
+    coolest_c : ndarray, shape (R,)
+        Of all hours where none is cooled. [degC]
+    """
+    return -_highest(-rooms.cool_setpoint_c, rooms.is_cooled)
+
+
 def _held_all_day(rooms: RoomRows) -> RoomRows:
     """Return the same rooms, cooled all day to their coolest set-point and never heated."""
-    coolest_c = -_highest(-rooms.cool_setpoint_c, rooms.is_cooled)
     shape = rooms.is_cooled.shape
     return replace(
         rooms,
-        cool_setpoint_c=np.broadcast_to(coolest_c[:, None], shape),
+        cool_setpoint_c=np.broadcast_to(coolest_c(rooms)[:, None], shape),
         is_cooled=np.ones(shape, dtype=np.bool_),
         is_heated=np.zeros(shape, dtype=np.bool_),
         cool_day_above_c=np.full(shape[0], -np.inf),

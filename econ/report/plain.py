@@ -34,7 +34,7 @@ _PAIRED: Final = {
 """Measures that may not exist, with the claim that says so."""
 
 _ROOM_MONTHS: Final = ("monthly_cooling_sensible_kwh", "monthly_cooling_latent_kwh", "monthly_heating_kwh")
-_ROOM_CHECKS: Final = ("hourly_cooling_w", "load_factor_cooling_w", "degree_day_heating_kwh")
+_ROOM_CHECKS: Final = ("hourly_cooling_w", "load_factor_cooling_w", "degree_day_heating_kwh", "moisture_share_frac")
 _ROOM_LOADS: Final = (
     "design_cooling_sensible_w",
     "design_cooling_latent_w",
@@ -156,4 +156,11 @@ def loaded(result: Result) -> Document:
         },
         **{key: number(getattr(rooms, key).sum()) for key in _ROOM_LOADS},
         **{key: [number(month) for month in getattr(rooms, key).sum(axis=0)] for key in _ROOM_MONTHS},
+        "block": {
+            "design_cooling_w": number(rooms.block.cooling_w),
+            "design_cooling_latent_w": number(rooms.block.latent_w),
+            "design_heating_w": number(rooms.block.heating_w),
+            "design_cooling_method": rooms.block.method,
+            "peak_hour": rooms.block.peak_hour,
+        },
     }

@@ -8,13 +8,11 @@ from econ.evaluate.result import AlternativeResult, Result
 from econ.kernel.alternative import SELF
 from econ.report.look import Look
 from econ.report.numbers import Quantity, measure, percent
+from econ.report.words.load import MOIST_SHARE
 from econ.uncertainty.answer import Answer
 
 CLOSE_SHARE: Final = 1.15
 """A unit up to this much above the design load is called a fit. Common practice, no source."""
-
-MOIST_SHARE: Final = 0.5
-"""Moisture share of the summer need from which a room is told to want drying more than cooling. Assumption."""
 
 
 def size_sentences(answer: Answer, look: Look) -> tuple[str, ...]:
@@ -30,21 +28,19 @@ def size_sentences(answer: Answer, look: Look) -> tuple[str, ...]:
     Returns
     -------
     sentences : tuple of str
-        Cooling against the design load first, then heat at the design temperature, least output and moisture, each only
-        where it bears on the size.
+        Moisture first where it is most of the need; then cooling against the design load, heat at the design
+        temperature and least output, each only where it bears on the size.
     """
     result = answer.result
     way = result.alternatives[SELF]
     least_w = way.capability.nominal_w * answer.sheet.entry("kit.min_ratio_frac").likely
     found = [_against_cooling(result, way, look), _against_heating(result, way, look), _least(result, least_w, look)]
-    return tuple(sentence for sentence in (*found, _moisture(result)) if sentence)
+    return tuple(sentence for sentence in (_moisture(result), *found) if sentence)
 
 
 def design_w(result: Result) -> tuple[float, float]:
     """Return total cooling and heating of the served rooms on the design days. [W] [W]"""
-    rooms = result.rooms
-    cooling = (rooms.design_cooling_sensible_w + rooms.design_cooling_latent_w) * rooms.is_served
-    return float(cooling.sum()), float((rooms.design_heating_w * rooms.is_served).sum())
+    return result.rooms.block.cooling_w, result.rooms.block.heating_w
 
 
 def at_w(

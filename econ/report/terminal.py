@@ -74,11 +74,14 @@ def loads_text(answer: Answer) -> str:
 
 
 def _how_found(answer: Answer) -> list[str]:
-    """Return by which method each room's design cooling was found, and the hand check of its heating."""
+    """Return which rooms want drying first, by which method design cooling was found, and the hand check of heating."""
     rooms, look = answer.result.rooms, look_of(answer)
     places = range(len(rooms.name))
+    together = load.block_sentence(rooms, look)
     return [
+        *(damp for place in places if (damp := load.moisture_sentence(rooms, place))),
         *(load.design_sentence(rooms, place, look) for place in places),
+        *([together] if together else []),
         *(load.hand_sentence(rooms, place, look) for place in places),
     ]
 

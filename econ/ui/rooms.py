@@ -35,10 +35,12 @@ def chosen() -> int:
 
 
 def sentence(answer: Answer | None) -> str:
-    """Return what the room needs in one sentence; without a town, what is missing."""
+    """Return what the room needs in one sentence, drying before any size; without a town, what is missing."""
     if answer is None:
         return "Choose a town first, and the need of this room stands here."
-    return CHARTS["heat_source"].statement(answer.result, now.look())
+    found = answer.result.rooms
+    damp = [said for place in range(len(found.name)) if (said := load.moisture_sentence(found, place))]
+    return " ".join([*damp, CHARTS["heat_source"].statement(answer.result, now.look())])
 
 
 def how_found(answer: Answer | None, index: int) -> None:
@@ -46,7 +48,9 @@ def how_found(answer: Answer | None, index: int) -> None:
     if answer is None:
         return
     found = answer.result.rooms
-    look.said(load.design_sentence(found, index, now.look()), kind="statement")
+    for said in (load.design_sentence(found, index, now.look()), load.block_sentence(found, now.look())):
+        if said:
+            look.said(said, kind="statement")
     with st.expander("Check the heat by hand, with degree-days"):
         look.said(load.hand_sentence(found, index, now.look()), kind="statement")
         st.dataframe(load.hand_table(found), hide_index=True, key="t_hand")

@@ -11,7 +11,7 @@ from econ.evaluate.wiring.reading import amount, given, is_option, room_amount
 from econ.evaluate.wiring.room_measures import HOUSE_SHARE
 from econ.evaluate.wiring.room_shell import below_frac, shell_of, side_faces
 from econ.kernel.arrays import BoolArray, FloatArray
-from econ.loads.design_load import PIECES, FactorLoads
+from econ.loads.design_load import PIECES, FactorLoads, coolest_c
 from econ.loads.load_factors import MOST_GLASS_FRAC, Envelope, sensible_parts, sun_factor_w_per_m2
 from econ.loads.network import air_conductance_w_per_k
 from econ.loads.rooms import RoomRows
@@ -44,9 +44,7 @@ def factor_loads(
     """
     n_row = len(rooms.floor_area_m2) // structure.n_rooms
     envelope = envelopes(structure, values, n_row)
-    coolest_c = np.where(rooms.is_cooled, rooms.cool_setpoint_c, np.inf).min(axis=1)
-    coolest_c = np.where(np.isfinite(coolest_c), coolest_c, rooms.cool_setpoint_c.min(axis=1))
-    difference_k = hot_day.dry_bulb_c.max() + rooms.warming_k - coolest_c
+    difference_k = hot_day.dry_bulb_c.max() + rooms.warming_k - coolest_c(rooms)
     sun_factor = sun_factor_w_per_m2(latitude_deg, hot_day.irradiance[:, 0])
     parts = sensible_parts(envelope, difference_k, np.asarray(np.ptp(hot_day.dry_bulb_c)), sun_factor)
     air = air_conductance_w_per_k(rooms.air_flow_m3_per_s, np.asarray(hot_day.pressure_pa))
@@ -60,7 +58,13 @@ def factor_loads(
     }
     piece_w = np.stack([by_piece.get(piece, np.zeros_like(difference_k)) for piece in PIECES], axis=1)
     is_glassy = envelope.glass_area_m2 > MOST_GLASS_FRAC * envelope.floor_area_m2
-    return FactorLoads(np.maximum(piece_w.sum(axis=1), 0.0), piece_w, is_glassy)
+    return FactorLoads(
+        sensible_w=np.maximum(piece_w.sum(axis=1), 0.0),
+        piece_w=piece_w,
+        is_glassy=is_glassy,
+        glass_area_m2=envelope.glass_area_m2,
+        floor_area_m2=envelope.floor_area_m2,
+    )
 
 
 def _left_frac(structure: Structure, values: Values, n_row: int) -> FloatArray:

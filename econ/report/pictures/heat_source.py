@@ -23,7 +23,8 @@ def figure(result: Result, look: Look) -> go.Figure:
 def statement(result: Result, look: Look) -> str:
     """Return the sentence above the picture: the design load and its largest piece."""
     loads, counted = result.rooms, counted_rooms(result)
-    load = float((loads.design_cooling_sensible_w + loads.design_cooling_latent_w)[counted].sum())
+    by_room = loads.design_cooling_sensible_w + loads.design_cooling_latent_w
+    load = loads.block.cooling_w if loads.is_served.any() else float(by_room.sum())
     pieces = pieces_w(result)
     gains, largest = positive(pieces), next(iter(pieces), "")
     if gains <= 0.0:

@@ -6,8 +6,17 @@ import numpy as np
 
 from econ.evaluate.result import RoomLoads
 from econ.report.look import Look
-from econ.report.numbers import NONE_TEXT, Quantity, plain_number
+from econ.report.numbers import NONE_TEXT, Quantity, percent, plain_number
 from econ.report.pictures.frame import Columns
+
+MOIST_SHARE: Final = 0.5
+"""Moisture share of the summer need from which a room is told to want drying more than cooling. Assumption."""
+
+FEWEST_OF_A_BLOCK: Final = 2
+"""Rooms from which a block is more than a room."""
+
+LEAST_SHARE: Final = 1.005
+"""Sum of the rooms over the block from which the difference is told."""
 
 SMALL_KWH: Final = 25.0
 """kWh; a reason that adds less is not told."""
@@ -50,6 +59,49 @@ def design_sentence(rooms: RoomLoads, place: int, look: Look) -> str:
     return (
         f"{name}: the hot day run hour by hour gives more ({hourly}) than the residential load factors ({factors}), "
         "both without moisture; the larger one counts."
+    )
+
+
+def block_sentence(rooms: RoomLoads, look: Look) -> str:
+    """Return what the served rooms need together; empty where that is what one room needs.
+
+    Parameters
+    ----------
+    rooms : RoomLoads
+        The rooms.
+    look : Look
+        Units.
+    """
+    if int(rooms.is_served.sum()) < FEWEST_OF_A_BLOCK or rooms.block.cooling_w <= 0.0:
+        return ""
+    together = look.measure(rooms.block.cooling_w, Quantity.POWER)
+    by_room = rooms.design_cooling_sensible_w + rooms.design_cooling_latent_w
+    apart_w = float(by_room[rooms.is_served].sum())
+    if apart_w <= LEAST_SHARE * rooms.block.cooling_w:
+        return f"Together the rooms served need {together}, moisture included."
+    apart = look.measure(apart_w, Quantity.POWER)
+    return (
+        f"Together the rooms served need {together}, moisture included, not {apart}: they do not all want most in the "
+        "same hour."
+    )
+
+
+def moisture_sentence(rooms: RoomLoads, place: int) -> str:
+    """Return that a room wants drying more than cooling; empty where it does not.
+
+    Parameters
+    ----------
+    rooms : RoomLoads
+        The rooms.
+    place : int
+        Position of the room. [dimensionless]
+    """
+    share = float(rooms.moisture_share_frac[place])
+    if not share >= MOIST_SHARE:
+        return ""
+    return (
+        f"{rooms.name[place]} needs drying more than cooling: {percent(share)} of its summer need is moisture. "
+        "A larger unit does not dry better: look at a dehumidifier before a size."
     )
 
 

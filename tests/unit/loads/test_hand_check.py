@@ -16,6 +16,7 @@ from econ.report.look import Look
 from econ.report.words import load
 from tests import builders
 from tests.demo import TODAY, demo_answer
+from tests.unit.loads.rooms import rows
 
 LOOK = Look(TODAY, TODAY.year)
 
@@ -48,13 +49,16 @@ def loads(sensible=(2000.0, 2000.0, 2000.0)):
         hourly_sensible_w=np.array(sensible),
         factor_sensible_w=np.full(3, np.nan),
         method=np.full(3, HOURLY),
+        course_sensible_w=np.tile(sensible, (24, 1)).T,
+        course_latent_w=np.full((3, 24), 300.0),
     )
 
 
 def factors():
     pieces = np.zeros((3, 8))
     pieces[:, 0] = (1999.0, 2001.0, 2600.0)
-    return FactorLoads(pieces.sum(axis=1), pieces, np.array([False, False, True]))
+    areas = np.array([1.0, 1.0, 5.0]), np.full(3, 20.0)
+    return FactorLoads(pieces.sum(axis=1), pieces, np.array([False, False, True]), *areas)
 
 
 def test_the_larger_method_rules_unless_glass_does():
@@ -71,7 +75,7 @@ def test_a_room_that_is_not_cooled_gets_no_load_factors():
 
 
 def test_the_users_own_calculation_stands_and_is_split_as_ours():
-    found = with_own(loads(), np.array([4600.0, np.nan, np.nan]), np.array([np.nan, 500.0, np.nan]))
+    found = with_own(loads(), rows(3), np.array([4600.0, np.nan, np.nan]), np.array([np.nan, 500.0, np.nan]))
     assert found.method.tolist() == [OWN, HOURLY, HOURLY]
     assert (found.cool_sensible_w + found.cool_latent_w).tolist() == [4600.0, 2300.0, 2300.0]
     assert found.cool_sensible_w[0] == pytest.approx(4000.0)
