@@ -28,6 +28,7 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
     "rooms[].east": SIDES,
     "rooms[].south": SIDES,
     "rooms[].west": SIDES,
+    "rooms[].ground_cover": ("lawn", "bare_soil", "paved", "shaded"),
     "rooms[].above": ("heated_room", "vented_attic", "flat_roof", "sloped_roof"),
     "rooms[].below": ("heated_room", "slab_on_grade", "basement_floor", "vented_crawl", "unheated_room", "open_air"),
     "rooms[].wall": WALLS,

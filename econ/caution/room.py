@@ -100,9 +100,9 @@ ROOM_RULES: Final = (
         Topic.ROOM,
         Severity.NOTE,
         is_in_contact_with_soil,
-        "What this room in the earth needs is less sure than elsewhere: its cooling can be off by half, its heating by "
-        "a quarter.",
-        "Do not choose a larger unit for safety; ask somebody who has measured such a room nearby.",
+        "What this room in the earth needs is less sure than elsewhere: its cooling can be off by a third, its heating "
+        "by a quarter, most of it for want of knowing the soil and what lies on it.",
+        "Say what lies on the ground outside; do not choose a larger unit for safety.",
         "you",
         "this program's own check against an hourly simulation; see its notes for developers",
         ("earth_depth_m",),

@@ -1,11 +1,13 @@
-"""Undisturbed ground temperature through the year."""
+"""Ground through the year: what its surface is drawn to, and how the swing dies away with depth."""
 
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
+from econ.climate.moist_air import WATER_TO_AIR_FRAC, saturation_pressure_pa
 from econ.kernel.arrays import FloatArray
-from econ.kernel.constants import DAYS_PER_YEAR, HOUR_S, MONTH_DAYS
+from econ.kernel.constants import AIR_HEAT_J_PER_KGK, DAYS_PER_YEAR, HOUR_S, MONTH_DAYS, VAPOUR_HEAT_J_PER_KG
 from econ.kernel.errors import OutOfRangeError
 
 DAY_S: Final = 24.0 * HOUR_S
@@ -25,11 +27,8 @@ GARDEN_WIND_FRAC: Final = 0.43
 ASHRAE Handbook Fundamentals (2017), ch. 24, eq. 4 and table 1.
 """
 
-GARDEN_WARMER_K: Final = 1.0
-"""K that the yearly mean of soil under grass lies above that of the air.
-
-USDA, Soil Taxonomy (1999), soil temperature regimes, from memory; between 0 and 3 with snow, shade and paving.
-"""
+SLOPE_STEP_K: Final = 1.0
+"""K over which the slope of saturation pressure is taken. A step, not a measurement; a test halves it."""
 
 
 def undisturbed_ground_c(
@@ -116,38 +115,76 @@ def yearly_wave(monthly_c: FloatArray) -> tuple[FloatArray, FloatArray, FloatArr
     return mean, np.hypot(cosine, sine), coldest
 
 
-def sunlit_surface_c(
-    air_c: FloatArray, horizontal_w_per_m2: FloatArray, absorptance_frac: FloatArray, wind_m_per_s: FloatArray
-) -> FloatArray:
-    """Return the monthly mean temperature of bare dry ground in the sun.
+@dataclass(frozen=True, slots=True, eq=False)
+class Cover:
+    """What lies on the ground, and the wind over it, one a row.
+
+    Attributes
+    ----------
+    absorptance_frac : ndarray, shape (R,)
+        Sun that it absorbs. [dimensionless]
+    wet_frac : ndarray, shape (R,)
+        Evaporation over that of open water at the same temperature. [dimensionless]
+    open_frac : ndarray, shape (R,)
+        Share of the sky that it sees: 1 in the open, near 0 under a deck. [dimensionless]
+    wind_m_per_s : ndarray, shape (R,)
+        Wind at the weather station, 10 m above open ground. [m/s]
+    """
+
+    absorptance_frac: FloatArray
+    wet_frac: FloatArray
+    open_frac: FloatArray
+    wind_m_per_s: FloatArray
+
+
+def outdoor_end(
+    air_c: FloatArray, vapour_pa: FloatArray, horizontal_w_per_m2: FloatArray, cover: Cover, pressure_pa: float
+) -> tuple[FloatArray, FloatArray]:
+    """Return the temperature that the ground's surface is drawn to, and the film between, by month.
 
     Parameters
     ----------
-    air_c : array_like, shape (..., 12)
+    air_c : array_like, shape (R, 12)
         Monthly mean air temperature. [degC]
-    horizontal_w_per_m2 : array_like, shape (..., 12)
+    vapour_pa : array_like, shape (12,)
+        Monthly mean vapour pressure of the air. [Pa]
+    horizontal_w_per_m2 : array_like, shape (12,)
         Monthly mean irradiance on the horizontal, night included. [W/m^2]
-    absorptance_frac : array_like, shape () or (..., 1)
-        Sun that the ground absorbs, less the share that goes into evaporation. [dimensionless]
-    wind_m_per_s : array_like, shape () or (..., 12)
-        Wind at the weather station, 10 m above open ground. [m/s]
+    cover : Cover
+        What lies on the ground.
+    pressure_pa : float
+        Barometric pressure. [Pa]
 
     Returns
     -------
-    surface_c : ndarray, shape (..., 12)
-        Sol-air temperature of the ground. [degC]
+    end_c : ndarray, shape (R, 12)
+        Sol-air temperature, evaporation in it: what the surface takes where no heat comes from below. [degC]
+    film_m2k_per_w : ndarray, shape (R, 12)
+        Resistance between it and the surface. [m^2*K/W]
 
     Notes
     -----
-    Film: radiation plus 4 + 4 v, v the wind 1 m above suburban ground. An upper bound for gardens, where most sun
-    evaporates water.
+    Balance of a surface a little warmer than the air by d: absorbed sun less what the cold sky draws, equal to
+    (hr + hc (1 + wet g s)) d + hc wet g (ps - pv), with hr and hc of radiation and convection, ps saturation pressure
+    at the air's temperature and s its slope, pv the vapour in the air, g = 0.622 L/(c p) what evaporates per heat by
+    convection (Lewis number 1). hc = 4 + 4 v, v the wind 1 m above suburban ground. Snow and frost are not counted.
 
     References
     ----------
     .. [1] ISO 6946:2017, annex C (film), ISO 13790:2008, 11.4.6 (sky), ASHRAE Fundamentals (2017), ch. 24, eq. 4
-       and table 1 (wind over open and suburban ground).
+       and table 1 (wind over open and suburban ground), ch. 6 (Lewis relation).
+    .. [2] M. Krarti, C. Lopez-Alonzo, D. E. Claridge, J. F. Kreider, Analytical model to predict annual soil surface
+       temperature variation, Journal of Solar Energy Engineering 117, 1995 (share of open water's evaporation).
     """
-    film = SKY_RADIATION_W_PER_M2K + 4.0 + 4.0 * GARDEN_WIND_FRAC * np.asarray(wind_m_per_s, np.float64)
-    absorbed = np.asarray(absorptance_frac, np.float64) * horizontal_w_per_m2 - SKY_RADIATION_W_PER_M2K * SKY_COLDER_K
-    surface: FloatArray = np.asarray(air_c, np.float64) + absorbed / film
-    return surface
+    air = np.asarray(air_c, np.float64)
+    absorptance, wet, opening, wind = (
+        np.asarray(part, np.float64)[..., None]
+        for part in (cover.absorptance_frac, cover.wet_frac, cover.open_frac, cover.wind_m_per_s)
+    )
+    convection = 4.0 + 4.0 * GARDEN_WIND_FRAC * wind
+    evaporation = convection * wet * WATER_TO_AIR_FRAC * VAPOUR_HEAT_J_PER_KG / (AIR_HEAT_J_PER_KGK * pressure_pa)
+    saturated = saturation_pressure_pa(air)
+    slope = (saturation_pressure_pa(air + SLOPE_STEP_K) - saturated) / SLOPE_STEP_K
+    gain = opening * (absorptance * horizontal_w_per_m2 - SKY_RADIATION_W_PER_M2K * SKY_COLDER_K)
+    film = 1.0 / (SKY_RADIATION_W_PER_M2K + convection + evaporation * slope)
+    return air + (gain - evaporation * np.maximum(saturated - vapour_pa, 0.0)) * film, film

@@ -33,6 +33,9 @@ ABROAD_FACTOR: Final = (1.0 / 3.0, 3.0)
 DESIGN_DOUBT_K: Final = 1.5
 """K of doubt about a design dry bulb read from one typical year: 1 to 2, as the stations' record says."""
 
+USUAL_WIND_M_PER_S: Final = 3.7
+"""m/s; mean of the station table, for a station without wind."""
+
 YOURS: Final = "what you said"
 MEASURED: Final = "what you said, with the doubt of such a figure (assumption)"
 
@@ -167,8 +170,15 @@ def _assembly(draft: Draft, path: str, source: str) -> Spread:
         "floors": lambda: draft.tables.floor(options["below"], _era(draft, path)),
         "glazing": lambda: draft.tables.glazing[draft.options[f"{_room(path)}.glazing"]],
         "draughts": lambda: draft.tables.draughts[draft.options[f"{_room(path)}.draughts"]],
+        "covers": lambda: draft.tables.covers[draft.options[f"{_room(path)}.ground_cover"]],
+        "earth_walls": lambda: draft.tables.walls[earth_wall(options["wall"]), options["wall_insulated"]],
     }
     return finders[table]().spread(column)
+
+
+def earth_wall(wall: str) -> str:
+    """Return what stands in the earth below a wall: the same where it is masonry, else concrete. Assumption."""
+    return wall if wall in ("block", "poured_concrete", "stone", "solid_brick") else "poured_concrete"
 
 
 def _wall(draft: Draft, path: str, source: str) -> Spread:
@@ -195,6 +205,13 @@ def _square(draft: Draft, path: str, _source: str) -> Spread:
     return Spread(side, side, side, "assumption: square room")
 
 
+def _station_wind(draft: Draft, _path: str, _source: str) -> Spread:
+    wind = float(draft.station.wind_m_per_s.mean())
+    if math.isnan(wind):
+        return Spread(USUAL_WIND_M_PER_S, USUAL_WIND_M_PER_S, USUAL_WIND_M_PER_S, "mean of all stations")
+    return Spread(wind, wind, wind, "the station's yearly mean")
+
+
 def _season_wait(draft: Draft, _path: str, source: str) -> Spread:
     season = draft.tables.season(draft.decision_date.month)
     return draft.tables.wait(source.partition(".")[2], season)
@@ -214,6 +231,9 @@ LOOKED_UP: Final[Mapping[str, Callable[[Draft, str, str], Spread]]] = {
     "floors": _assembly,
     "glazing": _assembly,
     "draughts": _assembly,
+    "covers": _assembly,
+    "earth_walls": _assembly,
+    "wind": _station_wind,
     "mass": _mass,
     "heaters": lambda draft, _path, _source: draft.tables.heaters[draft.options["now.heat"]].spread("efficiency_frac"),
     "energy_by_state": _state_price,

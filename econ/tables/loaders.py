@@ -31,6 +31,8 @@ TABLE_NAMES: Final = (
     "defaults/seasons",
     "equipment/ductless",
     "equipment/window",
+    "ground/conduction",
+    "ground/covers",
     "installation/costs",
     "lives/service_lives",
     "measures/measures",
@@ -60,7 +62,7 @@ class Tables:
         Prices, hours, waits and rates by key; ``costs[key].spread()`` in the unit of ``costs[key].text("unit")``.
     roofs, floors, walls : Lookup
         U-values by (above, era), (below, era) and (wall, insulated).
-    glazing, shading, draughts, mass_classes : Lookup
+    glazing, shading, draughts, covers, mass_classes : Lookup
         By option, and by class.
     lives : Lookup
         Service lives by what lives.
@@ -97,6 +99,7 @@ class Tables:
     glazing: Lookup
     shading: Lookup
     draughts: Lookup
+    covers: Lookup
     mass_classes: Lookup
     lives: Lookup
     measures: Lookup
@@ -210,6 +213,7 @@ KEYED: Final = {
     "glazing": ("assemblies/glazing", "glazing", "glazing"),
     "shading": ("assemblies/shading", "shade", "shade"),
     "draughts": ("assemblies/draughts", "draughts", "draughts"),
+    "covers": ("ground/covers", "cover of the ground", "cover"),
     "mass_classes": ("assemblies/mass_classes", "mass class", "class"),
     "lives": ("lives/service_lives", "service life", "key"),
     "measures": ("measures/measures", "measure", "key"),

@@ -21,6 +21,8 @@ _WORDS: Final[dict[str, str]] = {
     "slab_on_grade": "Slab on the ground",
     "vented_crawl": "Crawl space",
     "brick_on_frame": "Brick over frame",
+    "lawn": "Lawn or planting",
+    "shaded": "Porch, deck or shade",
     "low_e": "Double, low-e",
     "leaky": "I feel the wind",
     "included_in_rent": "In the rent",

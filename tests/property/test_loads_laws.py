@@ -7,10 +7,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from econ.loads import below_grade
+from econ.climate.ground import MID_MONTH_D
+from econ.loads import below_grade, buried
 from econ.loads.day_balance import mass_residual_k
 from econ.loads.design_load import PIECES, design_loads
 from econ.loads.heat_balance import need
+from econ.tables.conduction import earth_grid
 from tests.unit.loads.rooms import LIMIT, days, picked, random_rows, rows
 
 YEAR = np.linspace(-20.0, 32.0, 12)
@@ -80,12 +82,36 @@ def test_pieces_of_the_hot_day_add_up(seed):
     assert len(PIECES) == loads.piece_w.shape[1]
 
 
-@given(st.floats(0.5, 3.0), st.floats(0.1, 5.0), st.floats(0.5, 3.0), st.floats(2e-7, 3e-6))
-def test_ground_never_swings_more_than_its_surface(depth_m, resistance, conductivity, diffusivity):
-    soil = below_grade.Soil(conductivity * ONE, diffusivity * ONE, 10.0 * ONE, 12.0 * ONE, 20.0 * ONE)
-    part = below_grade.buried_wall(10.0 * ONE, 0.0 * ONE, depth_m * ONE, resistance * ONE)
-    swing_w = np.abs(below_grade.seen_wave_w(part, soil)).max()
-    assert swing_w <= 12.0 * below_grade.conductance_w_per_k(part, soil)[0] * (1.0 + 1e-9)
+SHAPE = (st.floats(0.0, 3.0), st.floats(0.4, 8.0), st.floats(0.13, 5.0), st.floats(0.2, 5.0))
+
+
+def room_in_earth(depth_m, half_width_m, wall_r, floor_r, soil):
+    """Return conductance and ground temperature of a metre of edge."""
+    k = soil.conductivity_w_per_mk
+    edge = buried.Edge(depth_m * ONE, half_width_m * ONE, 0.25 * ONE, k * wall_r, k * floor_r, k * soil.film_m2k_per_w)
+    heat = buried.edge_heat(edge, buried.reach_m(soil), earth_grid())
+    steady, wave = heat.wall_frac + heat.floor_frac, heat.wall_wave_frac + heat.floor_wave_frac
+    return k * steady, buried.seen_ground_c(k * steady, k * wave, soil)
+
+
+def earth_about(conductivity, stored):
+    """Return soil whose surface swings 12 K about 10 degC."""
+    swing = 10.0 - 12.0 * np.cos(2.0 * np.pi * (MID_MONTH_D - 20.0) / 365.0)
+    return buried.Soil(conductivity * ONE, stored * ONE, swing[None, :], 0.06 * ONE)
+
+
+@given(*SHAPE, st.floats(0.7, 2.5), st.floats(8e5, 3e6))
+def test_ground_never_swings_more_than_its_surface(depth_m, half_m, wall_r, floor_r, conductivity, stored):
+    _, ground = room_in_earth(depth_m, half_m, wall_r, floor_r, earth_about(conductivity, stored))
+    assert np.abs(ground - 10.0).max() <= 12.0 * (1.0 + 1e-6) + 0.15
+    assert ground.mean() == pytest.approx(10.0, abs=0.15)
+
+
+@given(*SHAPE, st.floats(1.05, 3.0))
+def test_more_insulation_never_lets_more_into_the_earth(depth_m, half_m, wall_r, floor_r, more):
+    soil = earth_about(1.385, 2e6)
+    bare = room_in_earth(depth_m, half_m, wall_r, floor_r, soil)[0]
+    assert room_in_earth(depth_m, half_m, wall_r * more, floor_r * more, soil)[0] <= bare * (1.0 + 1e-9)
 
 
 @given(st.floats(0.3, 2.5), st.floats(0.3, 2.0), st.floats(0.1, 3.0))

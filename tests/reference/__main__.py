@@ -11,11 +11,11 @@ HEAD = f"{'case':32s} {'duty':6s} {'weather':13s} {'theirs':>8s} {'ours':>8s} {'
 
 def main():
     """Print the table with hourly files where they are installed, and from monthly figures."""
-    ways = [("monthly", "formula")]
+    ways = [("monthly", "table"), ("monthly", "product")]
     if folder() is None:
         print("Hourly weather files are not installed (pip install -e '.[simulation]'): monthly figures only.\n")
     else:
-        ways = [("hourly", "formula"), ("hourly", "grid"), *ways]
+        ways = [("hourly", "table"), ("hourly", "grid"), ("hourly", "product"), *ways]
     print("Annual loads, kWh.")
     for weather, earth in ways:
         found = lines(weather, earth)

@@ -61,11 +61,11 @@ def test_basement_floor(depth_ft, figures):
 # worked by hand from the two tables: 26 x 50 ft, 4 ft deep, bare: 142.9 + 47.6 = 190.5 Btu/(h degF)
 def test_half_buried_basement():
     depth_m = np.array([4.0 * FOOT_M])
-    soil = below_grade.Soil(CONDUCTIVITY[None], np.array([7e-7]), np.zeros(1), np.zeros(1), np.zeros(1))
-    wall = below_grade.buried_wall(np.array([608.0]) * FOOT_M**2, np.zeros(1), depth_m, np.array([BARE]))
-    reach_m = np.array([13.0 * FOOT_M])
-    floor = below_grade.buried_floor(np.array([1300.0]) * FOOT_M**2, depth_m, reach_m, np.array([BARE]))
-    walls, floors = (float(below_grade.conductance_w_per_k(part, soil)[0]) / BTU_H_F for part in (wall, floor))
+    wall_u = below_grade.wall_u_w_per_m2k(np.zeros(1), depth_m, np.array([BARE]), CONDUCTIVITY)
+    floor_u = below_grade.floor_u_w_per_m2k(np.array([26.0]) * FOOT_M, depth_m, np.array([BARE]), CONDUCTIVITY)
+    walls, floors = (
+        float(u[0]) * area_ft2 * FOOT_M**2 / BTU_H_F for u, area_ft2 in ((wall_u, 608.0), (floor_u, 1300.0))
+    )
     assert walls == pytest.approx(142.9, rel=0.002)
     assert floors == pytest.approx(47.6, rel=0.002)
 

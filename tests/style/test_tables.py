@@ -191,6 +191,8 @@ def test_usual_values_come_from_tables_that_exist() -> None:
         "roofs": lambda name: name in tables.roof("flat_roof", "from_1980").spreads,
         "floors": lambda name: name in tables.floor("open_air", "from_1980").spreads,
         "glazing": lambda name: name in tables.glazing["double"].spreads,
+        "covers": lambda name: name in tables.covers["lawn"].spreads,
+        "earth_walls": lambda name: name in tables.walls["block", "yes"].spreads,
         "draughts": lambda name: name in tables.draughts["tight"].spreads,
         "heaters": lambda name: name in tables.heaters["gas"].spreads,
         "season_waits": lambda name: f"{name}/peak" in tables.season_waits,

@@ -77,6 +77,18 @@ class Place(Section):
         Measure("K", "delta_degF", -3.0, 6.0), expert=True,
     )  # fmt: skip
     warming_reason: Text = words("Why that much warmer", "A word on where the figure comes from.", expert=True)
+    wind_m_per_s: Amt = amount(
+        "Mean wind", "The year's mean at the weather place, 10 m (33 ft) above open ground.",
+        Measure("m/s", "mile/hour", 0.0, 15.0), expert=True,
+    )  # fmt: skip
+    soil_conductivity_w_per_mk: Amt = amount(
+        "Soil conducts", "Dry sand about 0.8, damp loam or clay 1.4, wet sand or gravel 2, rock 3.5 W/(m*K).",
+        Measure("W/(m*K)", "Btu/(hour*ft*delta_degF)", 0.2, 5.0), expert=True,
+    )  # fmt: skip
+    soil_heat_j_per_m3k: Amt = amount(
+        "Soil stores", "Heat by volume: dry sand 1.3e6, damp soil 2e6, wet clay 3e6 J/(m**3*K).",
+        Measure("J/(m**3*K)", "Btu/(ft**3*delta_degF)", 500_000.0, 4_500_000.0), expert=True,
+    )  # fmt: skip
 
     @model_validator(mode="after")
     def is_somewhere(self) -> "Place":

@@ -38,6 +38,9 @@ class Room(Section):
         "How far the floor lies below the ground outside, at the sides in earth.",
         length(0.0, 6.0),
     )
+    ground_cover: Choice = choice(
+        "On the ground outside", "What lies on the ground along the sides in earth, or along the edge of a slab."
+    )
     above: Choice = choice("Above the ceiling", "What lies above: heated rooms, a vented attic, or a roof.")
     below: Choice = choice(
         "Below the floor", "What lies below: heated rooms, a slab on the ground, a crawl space or open air."
@@ -67,9 +70,17 @@ class Room(Section):
         Measure("year", "", 1700.0, 2100.0, True),
     )  # fmt: skip
     wall_u_w_per_m2k: Amt = amount("Wall U-value", "Heat loss through the outside walls.", U_VALUE, expert=True)
+    earth_wall_u_w_per_m2k: Amt = amount(
+        "U-value of walls in earth", "The wall and its insulation as if it stood in air; the earth is added.",
+        U_VALUE, expert=True,
+    )  # fmt: skip
     roof_u_w_per_m2k: Amt = amount("Roof U-value", "Heat loss through roof or attic floor.", U_VALUE, expert=True)
     floor_u_w_per_m2k: Amt = amount(
-        "Floor U-value", "Heat loss through a floor over air or a crawl space.", U_VALUE, expert=True
+        "Floor U-value",
+        "Heat loss through the floor: over air or a crawl space as built; on earth the slab and what lies on and under "
+        "it, the earth is added.",
+        U_VALUE,
+        expert=True,
     )
     window_u_w_per_m2k: Amt = amount(
         "Window U-value", "From the label, glass and frame together.", U_VALUE, expert=True
@@ -122,4 +133,13 @@ class Room(Section):
     )  # fmt: skip
     own_heating_w: Amt = amount(
         "Design heating found elsewhere", "The same for the coldest night. Sizes then follow it.", POWER, expert=True
+    )
+    ground_absorptance_frac: Amt = amount(
+        "Sun the ground takes up", "Share of sunlight: short grass 0.77, fresh asphalt 0.93.", FRACTION, expert=True
+    )
+    ground_wet_frac: Amt = amount(
+        "How wet the ground is", "Its evaporation over that of open water: dry 0, a lawn 0.4.", FRACTION, expert=True
+    )
+    ground_open_frac: Amt = amount(
+        "Sky the ground sees", "1 in the open, 0 under a deck or porch.", FRACTION, expert=True
     )

@@ -8,13 +8,13 @@ import numpy as np
 from econ.case.choices import CHOICES
 from econ.climate.weather import Weather
 from econ.evaluate.structure import Structure
+from econ.evaluate.wiring.earth import Months, ground_of, months_of, soil_of
 from econ.evaluate.wiring.reading import amount, codes, given, is_option, room_amount
 from econ.evaluate.wiring.room_measures import with_measures
-from econ.evaluate.wiring.room_shell import ground_of, shell_of, skin_of, soil_of
+from econ.evaluate.wiring.room_shell import shell_of, skin_of
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.constants import VAPOUR_HEAT_J_PER_KG
 from econ.loads import gains, infiltration, schedule, surfaces
-from econ.loads.below_grade import Soil
 from econ.loads.rooms import RoomRows
 
 Values = Mapping[str, FloatArray]
@@ -61,11 +61,11 @@ def room_rows(structure: Structure, values: Values, n_row: int, weather: Weather
     Notes
     -----
     North and south sides have the room's length, east and west its area over that length. Windows in an earth side are
-    taken to see the sky (above grade or in a well). Assumption: the ground surface swings with the monthly mean air
-    temperature about a slightly warmer mean, and warms with it.
+    taken to see the sky (above grade or in a well). The ground's surface is drawn to monthly means of air, sun, sky and
+    evaporation, and warms with the air.
     """
-    soil = soil_of(values, n_row, weather)
-    rooms = [_room(values, index, weather, soil) for index in range(structure.n_rooms)]
+    months = months_of(weather)
+    rooms = [_room(values, index, n_row, (weather, months)) for index in range(structure.n_rooms)]
     joined = {field.name: np.concatenate([getattr(room, field.name) for room in rooms]) for field in fields(RoomRows)}
     return with_measures(structure, values, weather, RoomRows(**joined))
 
@@ -90,11 +90,11 @@ def humidity_limit_frac(structure: Structure, values: Values, n_row: int) -> Flo
     return np.tile(amount(values, "use.humidity_limit_frac", n_row), structure.n_rooms)
 
 
-def _room(values: Values, index: int, weather: Weather, soil: Soil) -> RoomRows:
-    n_row = len(soil.mean_c)
+def _room(values: Values, index: int, n_row: int, air: tuple[Weather, Months]) -> RoomRows:
+    weather, months = air
     shell = shell_of(values, index, n_row)
     skin = skin_of(values, index, shell)
-    ua_ground, ground_c = ground_of(values, index, shell, soil)
+    ua_ground, ground_c = ground_of(values, index, shell.side_m, soil_of(values, index, months, n_row))
     area_m2, height_m, mass_j_per_m2k = (
         room_amount(values, index, name, n_row) for name in ("floor_area_m2", "ceiling_height_m", "mass_j_per_m2k")
     )

@@ -1,4 +1,4 @@
-"""Outer parts of a room from a case's values: what they conduct, the sun they let in, and the earth against them."""
+"""Outer parts of a room from a case's values: what they conduct and the sun they let in."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -6,13 +6,11 @@ from typing import Final
 
 import numpy as np
 
-from econ.climate.ground import GARDEN_WARMER_K, yearly_wave
-from econ.climate.weather import FACES, Weather
+from econ.climate.weather import FACES
 from econ.evaluate.wiring.reading import amount, codes, is_option, looked_up, room_amount
 from econ.kernel.arrays import FloatArray, IntArray
 from econ.kernel.errors import OutOfRangeError
-from econ.loads import below_grade, surfaces
-from econ.loads.below_grade import Soil
+from econ.loads import surfaces
 
 Values = Mapping[str, FloatArray]
 
@@ -74,16 +72,6 @@ WINDOW_DOUBT_FRAC: Final = 1.5
 Assumption: measuring doubt of length, height and windows together.
 """
 
-SLAB_RESISTANCE_M2K_PER_W: Final = 0.26
-"""m2 K/W of a bare slab and its inside film: 1.47 h ft2 F/Btu. ASHRAE Fundamentals (2017), ch. 18, below grade."""
-
-SOIL_CONDUCTIVITY_W_PER_MK: Final = 1.385
-"""W/(m K): 0.8 Btu/(h ft F), for which ASHRAE's below-grade tables are printed. Fundamentals (2017), ch. 18."""
-
-SOIL_HEAT_J_PER_M3K: Final = 2.0e6
-"""J/(m3 K). ISO 13370:2007, table 1, sand or gravel; clay has 3.0e6."""
-
-
 SKIN_AMOUNTS: Final = (
     "floor_area_m2",
     "wall_u_w_per_m2k",
@@ -97,13 +85,12 @@ SKIN_AMOUNTS: Final = (
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Shell:
-    """Areas of one room's sides and what stands behind them, each (B, 4) in the order of `SIDES` or (B,)."""
+    """Lengths and areas of one room's sides and what stands behind them, each (B, 4) in the order of `SIDES`."""
 
+    side_m: FloatArray
     gross_m2: FloatArray
     window_m2: FloatArray
     buried_m2: FloatArray
-    top_m: FloatArray
-    bottom_m: FloatArray
     side_frac: FloatArray
     side_sun_frac: FloatArray
 
@@ -193,53 +180,7 @@ def shell_of(values: Values, index: int, n_row: int) -> Shell:
     is_unheated = np.stack([is_option(values, path, "unheated_room", n_row) for path in paths], axis=1)
     side_frac = np.where(is_unheated, room_amount(values, index, "unheated_frac", n_row)[:, None], side_frac)
     fitting_m2 = np.minimum(window_m2, gross_m2)
-    return Shell(gross_m2, fitting_m2, side_m * (bottom_m - top_m), top_m, bottom_m, side_frac, side_sun_frac)
-
-
-def ground_of(values: Values, index: int, shell: Shell, soil: Soil) -> tuple[FloatArray, FloatArray]:
-    """Return conductance to the ground and the temperature that it works against by month: walls and floor together."""
-    n_row = len(shell.gross_m2)
-    wall_u = amount(values, f"rooms[{index}].wall_u_w_per_m2k", n_row)
-    wall = below_grade.buried_wall(
-        shell.buried_m2.sum(axis=1),
-        shell.top_m.max(axis=1),
-        shell.bottom_m.max(axis=1),
-        1.0 / wall_u - surfaces.OUTER_FILM_M2K_PER_W,
-    )
-    floor = _buried_floor(values, index, n_row)
-    floor_ua = amount(values, f"rooms[{index}].floor_u_w_per_m2k", n_row) * floor.area_m2
-    path_ua = below_grade.conductance_w_per_k(floor, soil)
-    scale = np.divide(floor_ua, path_ua, out=np.zeros(n_row), where=path_ua > 0.0)
-    ua_ground = below_grade.conductance_w_per_k(wall, soil) + floor_ua
-    wave_w = below_grade.seen_wave_w(wall, soil) + scale[:, None] * below_grade.seen_wave_w(floor, soil)
-    swing_k = np.divide(wave_w, ua_ground[:, None], out=np.zeros_like(wave_w), where=ua_ground[:, None] > 0.0)
-    return ua_ground, soil.mean_c[:, None] + swing_k
-
-
-def _buried_floor(values: Values, index: int, n_row: int) -> below_grade.BuriedPart:
-    """Return a floor on earth, of area 0 where there is none; half the shorter span away from its edges at most."""
-    area_m2 = amount(values, f"rooms[{index}].floor_area_m2", n_row)
-    length_m = _length_m(values, index, area_m2)
-    is_deep = is_option(values, f"rooms[{index}].below", "basement_floor", n_row)
-    is_slab = is_option(values, f"rooms[{index}].below", "slab_on_grade", n_row)
-    return below_grade.buried_floor(
-        area_m2 * (is_deep | is_slab),
-        np.where(is_deep, amount(values, f"rooms[{index}].earth_depth_m", n_row), 0.0),
-        np.minimum(length_m, area_m2 / length_m) / 2.0,
-        np.full(n_row, SLAB_RESISTANCE_M2K_PER_W),
-    )
-
-
-def soil_of(values: Values, n_row: int, weather: Weather) -> Soil:
-    """Return the earth around the house, its surface after the monthly mean air temperature."""
-    mean_c, amplitude_k, coldest_d = yearly_wave(weather.monthly_mean_c())
-    return Soil(
-        conductivity_w_per_mk=np.full(n_row, SOIL_CONDUCTIVITY_W_PER_MK),
-        diffusivity_m2_per_s=np.full(n_row, SOIL_CONDUCTIVITY_W_PER_MK / SOIL_HEAT_J_PER_M3K),
-        mean_c=mean_c + GARDEN_WARMER_K + amount(values, "place.warming_offset_k", n_row),
-        amplitude_k=np.full(n_row, amplitude_k),
-        coldest_d=np.full(n_row, coldest_d),
-    )
+    return Shell(side_m, gross_m2, fitting_m2, side_m * (bottom_m - top_m), side_frac, side_sun_frac)
 
 
 def _length_m(values: Values, index: int, area_m2: FloatArray) -> FloatArray:

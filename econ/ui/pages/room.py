@@ -15,7 +15,7 @@ WHOLE: Final = (
 )
 EACH: Final = (
     ("What room is it, and how big?", ("name", "kind", "floor_area_m2", "ceiling_height_m")),
-    ("What is around it?", ("north_faces", "north", "east", "south", "west", "earth_depth_m", "above", "below")),
+    ("What is around it?", ("north_faces", "north", "east", "south", "west", "earth_depth_m", "ground_cover", "above", "below")),
     ("What are its walls?", ("wall", "wall_insulated")),
     (
         "How much glass?",
@@ -29,6 +29,7 @@ EACH: Final = (
 EXPERT: Final = (
     "length_m",
     "wall_u_w_per_m2k",
+    "earth_wall_u_w_per_m2k",
     "roof_u_w_per_m2k",
     "floor_u_w_per_m2k",
     "window_u_w_per_m2k",
@@ -44,6 +45,9 @@ EXPERT: Final = (
     "mass_j_per_m2k",
     "own_cooling_w",
     "own_heating_w",
+    "ground_absorptance_frac",
+    "ground_wet_frac",
+    "ground_open_frac",
 )
 
 st.title("How much cooling, heating and drying does this room really need?")

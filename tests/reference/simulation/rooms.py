@@ -7,7 +7,7 @@ import numpy as np
 from econ.kernel.constants import VAPOUR_HEAT_J_PER_KG
 from econ.loads import infiltration, surfaces
 from econ.loads.rooms import RoomRows
-from tests.reference.simulation.earth import Pit, formula_ground, grid_ground
+from tests.reference.simulation.earth import Pit, grid_ground, table_ground
 from tests.reference.simulation.weather import station
 
 HEIGHT_M = 2.4384
@@ -83,7 +83,7 @@ def damp_room():
     return replace(room(), moisture_gain_kg_per_s=moisture, is_dried=np.ones((1, 24), bool))
 
 
-def basement(city, is_insulated, ground=formula_ground):
+def basement(city, is_insulated, ground=table_ground):
     """Return the basement: walls half above grade, bare slab, ceiling kept at the same temperature."""
     length_m, width_m, depth_m = 15.24, 7.9248, 1.2192
     area, perimeter = length_m * width_m, 2.0 * (length_m + width_m)

@@ -8,6 +8,7 @@ from pathlib import Path
 import numpy as np
 
 from econ.loads.heat_balance import need
+from tests.reference.simulation import product
 from tests.reference.simulation.rooms import CASES, DAMP, GRIDDED
 from tests.reference.simulation.weather import hourly, monthly
 
@@ -33,8 +34,10 @@ def theirs():
 
 
 @lru_cache(maxsize=64)
-def annual_kwh(name, weather="hourly", earth="formula"):
-    """Return our annual heating, cooling and drying of a case."""
+def annual_kwh(name, weather="hourly", earth="table"):
+    """Return our annual heating, cooling and drying of a case; earth "product" is the program from a case's fields."""
+    if earth == "product":
+        return product.annual_kwh(name, weather)
     city, build = (GRIDDED if earth == "grid" else CASES | DAMP)[name]
     days = (hourly if weather == "hourly" else monthly)(city)
     found = need(build(), days, np.array([0.5]))
@@ -77,15 +80,16 @@ class Line:
         )
 
 
-def lines(weather="hourly", earth="formula"):
+def lines(weather="hourly", earth="table"):
     """Return every case's heating and cooling."""
-    label = weather if earth == "formula" else f"{weather}, grid"
+    names = {"grid": GRIDDED, "product": product.CASES}.get(earth, CASES)
+    label = weather if earth == "table" else f"{weather}, {earth}"
     return [
         Line(
             name, duty, label, theirs()[name][f"{duty}_kwh"], annual_kwh(name, weather, earth)[duty],
             tolerance_kwh(name, duty),
         )
-        for name in (GRIDDED if earth == "grid" else CASES)
+        for name in names
         for duty in ("heat", "cool")
     ]  # fmt: skip
 

@@ -3,7 +3,8 @@
 import numpy as np
 import pytest
 
-from econ.climate.ground import MID_MONTH_D, YEAR_S, sunlit_surface_c, undisturbed_ground_c, yearly_wave
+from econ.climate import ground as ground_module
+from econ.climate.ground import MID_MONTH_D, YEAR_S, Cover, outdoor_end, undisturbed_ground_c, yearly_wave
 from econ.kernel.errors import OutOfRangeError
 
 DIFFUSIVITY = np.array(7e-7)
@@ -48,12 +49,43 @@ def test_ground_without_diffusivity_is_refused():
         undisturbed_ground_c(np.array(10.0), np.array(12.0), np.array(1.0), np.array(20.0), np.array(0.0))
 
 
-def test_sunlit_ground_without_sun_is_colder_than_the_air():
-    surface = sunlit_surface_c(np.full(12, 10.0), np.zeros(12), np.array(0.9), np.array(4.0))
-    assert surface == pytest.approx(10.0 - 4.5 * 11.0 / (4.5 + 4.0 + 4.0 * 0.43 * 4.0), abs=1e-9)
+def end(sun=0.0, wind=4.0, wet=0.0, opening=1.0, air=10.0, vapour=800.0):
+    """Return what bare ground that absorbs 0.9 of the sun is drawn to, and the film, in the first month."""
+    cover = Cover(*(np.array([part]) for part in (0.9, wet, opening, wind)))
+    found, film = outdoor_end(np.full((1, 12), air), np.full(12, vapour), np.full(12, sun), cover, 101_325.0)
+    return found[0, 0], film[0, 0]
+
+
+def test_dry_ground_without_sun_is_colder_than_the_air():
+    film = 1.0 / (4.5 + 4.0 + 4.0 * 0.43 * 4.0)
+    assert end() == pytest.approx((10.0 - 4.5 * 11.0 * film, film), abs=1e-9)
+
+
+def test_sun_warms_dry_ground_by_what_it_absorbs_over_the_film():
+    assert end(sun=200.0)[0] - end()[0] == pytest.approx(0.9 * 200.0 * end()[1], abs=1e-9)
 
 
 def test_wind_brings_sunlit_ground_nearer_to_the_air():
-    calm, windy = (sunlit_surface_c(np.zeros(12), np.full(12, 200.0), np.array(0.9), np.array(v)) for v in (1.0, 6.0))
-    assert np.all(calm > windy)
-    assert np.all(windy > 0.0)
+    assert end(sun=200.0, wind=1.0)[0] > end(sun=200.0, wind=6.0)[0] > 10.0
+
+
+def test_ground_under_a_roof_is_as_warm_as_the_air():
+    assert end(sun=300.0, opening=0.0)[0] == pytest.approx(10.0, abs=1e-12)
+
+
+# by hand: saturation at 20 degC 2338.8 Pa, its slope 148.9 Pa/K over the next kelvin; g = 0.621945 * 2.501e6 /
+# (1006 * 101325) = 0.015260 1/Pa; hc = 4 + 4 * 0.43 * 3 = 9.16; evaporation 0.5 * 9.16 * g = 0.069893
+def test_evaporation_cools_as_the_balance_by_hand_says():
+    film = 1.0 / (4.5 + 9.16 + 0.069893 * 148.9)
+    by_hand = 20.0 + (0.9 * 150.0 - 49.5 - 0.069893 * (2338.8 - 1200.0)) * film
+    assert end(150.0, 3.0, 0.5, 1.0, 20.0, 1200.0) == pytest.approx((by_hand, film), rel=2e-4)
+
+
+def test_dew_does_not_warm_the_ground():
+    assert end(wet=0.5, vapour=2000.0)[0] == pytest.approx(10.0 - 49.5 * end(wet=0.5)[1], abs=1e-9)
+
+
+def test_the_step_of_the_slope_matters_little(monkeypatch):
+    whole = end(200.0, wet=0.4)[0]
+    monkeypatch.setattr(ground_module, "SLOPE_STEP_K", 0.5)
+    assert end(200.0, wet=0.4)[0] == pytest.approx(whole, abs=0.06)

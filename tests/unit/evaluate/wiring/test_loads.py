@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from econ.case.choices import CHOICES, code, table_path
-from econ.evaluate.wiring import loads, room_shell
+from econ.evaluate.wiring import earth, loads, room_shell
 from econ.kernel.errors import OutOfRangeError
 from econ.loads import gains, schedule
 from econ.loads.heat_balance import need
@@ -25,6 +25,10 @@ ROOM = {
     "south": "outside",
     "west": "heated_room",
     "earth_depth_m": 0.0,
+    "earth_wall_u_w_per_m2k": 3.0,
+    "ground_absorptance_frac": 0.77,
+    "ground_wet_frac": 0.4,
+    "ground_open_frac": 0.9,
     "above": "heated_room",
     "below": "heated_room",
     "window_north_m2": 0.0,
@@ -55,6 +59,10 @@ USE = {
     "use.heating_setpoint_c": 20.0,
     "use.humidity_limit_frac": 0.6,
     "place.warming_offset_k": 0.4,
+    "place.wind_m_per_s": 3.7,
+    "place.soil_conductivity_w_per_mk": 1.385,
+    "place.soil_heat_j_per_m3k": 2.0e6,
+    "earth.wall_thickness_m": 0.25,
 }
 
 
@@ -132,13 +140,50 @@ def test_what_is_below_decides_what_the_floor_feels(below, share):
 def test_a_slab_feels_the_ground_and_not_the_air():
     slab = rows({"below": "slab_on_grade"})
     assert slab.ua_opaque_w_per_k == pytest.approx(rows().ua_opaque_w_per_k)
-    assert slab.ua_ground_w_per_k[0] == pytest.approx(0.4 * AREA_M2)
+    assert slab.ua_ground_w_per_k[0] > 0.0
 
 
-def test_ground_swings_less_than_the_air_and_about_a_warmer_mean():
+def test_a_slab_loses_along_its_edges_outdoors_only():
+    """A floor of the same reach has twice the edge: 12 m of two long sides, then 20 m of all."""
+    two = rows({"below": "slab_on_grade", "floor_u_w_per_m2k": 3.6})
+    none = rows({"below": "slab_on_grade", "north": "heated_room", "south": "heated_room"})
+    all_sides = rows({"below": "slab_on_grade", "floor_u_w_per_m2k": 3.6, "east": "outside", "west": "outside"})
+    assert none.ua_ground_w_per_k[0] == 0.0
+    assert two.ua_ground_w_per_k < all_sides.ua_ground_w_per_k < 20.0 / 12.0 * two.ua_ground_w_per_k
+
+
+def test_insulation_below_a_slab_keeps_heat_in():
+    bare, insulated = (rows({"below": "slab_on_grade", "floor_u_w_per_m2k": u}) for u in (3.6, 0.5))
+    assert insulated.ua_ground_w_per_k < 0.7 * bare.ua_ground_w_per_k
+
+
+def test_a_walk_out_floor_loses_on_grade_at_its_open_side():
+    closed = rows({"below": "basement_floor", "north": "earth", "south": "heated_room", "earth_depth_m": 2.0})
+    walk_out = rows({"below": "basement_floor", "north": "earth", "earth_depth_m": 2.0})
+    assert walk_out.ua_ground_w_per_k > closed.ua_ground_w_per_k
+    assert np.ptp(walk_out.ground_c * walk_out.ua_ground_w_per_k) > np.ptp(closed.ground_c * closed.ua_ground_w_per_k)
+
+
+def test_ground_swings_less_than_the_air_and_about_a_mean_near_it():
     ground = rows({"below": "basement_floor", "north": "earth", "earth_depth_m": 2.0}).ground_c[0]
-    assert np.ptp(ground) < 26.0
-    assert ground.mean() == pytest.approx(WEATHER.monthly_mean_c().mean() + 1.0 + 0.4, abs=0.3)
+    assert np.ptp(ground) < 30.0
+    assert ground.mean() == pytest.approx(WEATHER.monthly_mean_c().mean() + 1.5 + 0.4, abs=2.5)
+
+
+def test_a_room_beside_earth_without_a_floor_on_it_has_its_wall_alone():
+    wall = rows({"north": "earth", "earth_depth_m": 2.0})
+    with_floor = rows({"north": "earth", "earth_depth_m": 2.0, "below": "basement_floor"})
+    assert 0.0 < wall.ua_ground_w_per_k < with_floor.ua_ground_w_per_k
+
+
+def test_asphalt_is_warmer_than_a_lawn_and_than_shade():
+    lawn, shade, asphalt = (
+        rows(
+            {"below": "slab_on_grade", "ground_absorptance_frac": sun, "ground_wet_frac": wet, "ground_open_frac": sky}
+        ).ground_c.mean()
+        for sun, wet, sky in ((0.77, 0.4, 0.9), (0.8, 0.15, 0.1), (0.8, 0.0, 0.95))
+    )
+    assert asphalt > max(lawn, shade) + 1.0
 
 
 def test_an_earth_side_is_buried_as_deep_as_it_is_said_to_be():
@@ -243,6 +288,8 @@ def choices_of_a_room():
         (room_shell.ABOVE_SUN_FRAC, "rooms[].above"),
         (room_shell.ABOVE_SKY_FRAC, "rooms[].above"),
         (room_shell.BELOW_FRAC, "rooms[].below"),
+        (earth.ON_EARTH_FRAC, "rooms[].below"),
+        (earth.EDGE_FRAC, "rooms[].north"),
         (schedule.HOURS_OF_USE, "use.when"),
     ):
         yield pytest.param(table, path, id=path)
