@@ -11,7 +11,6 @@ from econ.kernel.arrays import FloatArray
 from econ.kernel.constants import DAYS_PER_YEAR
 from econ.kernel.errors import OutOfRangeError, ShapeError
 
-
 GRID_FILM_FRAC: Final = 0.025
 """Film on the ground in the table, over the depth that the swing gets to; a test holds it to the build script's."""
 

@@ -28,6 +28,7 @@ UNITS.define("USD = [currency]")
 UNITS.define("cord = 128 * foot**3")
 
 RULES = {
+    "wind",
     "optional",
     "as_kit",
     "room_kinds",

@@ -15,7 +15,10 @@ WHOLE: Final = (
 )
 EACH: Final = (
     ("What room is it, and how big?", ("name", "kind", "floor_area_m2", "ceiling_height_m")),
-    ("What is around it?", ("north_faces", "north", "east", "south", "west", "earth_depth_m", "ground_cover", "above", "below")),
+    (
+        "What is around it?",
+        ("north_faces", "north", "east", "south", "west", "earth_depth_m", "ground_cover", "above", "below"),
+    ),
     ("What are its walls?", ("wall", "wall_insulated")),
     (
         "How much glass?",
