@@ -120,14 +120,15 @@ def ground_of(values: Values, index: int, side_m: FloatArray, soil: buried.Soil)
     )
     deep_m, edges_m = (side_m * is_earth).sum(axis=1), (side_m * is_edge).sum(axis=1)
     on_earth = looked_up(values, f"rooms[{index}].below", ON_EARTH_FRAC, n_row)
+    if not np.any(deep_m + edges_m * on_earth > 0.0):
+        return np.zeros(n_row), buried.seen_ground_c(np.zeros(n_row), np.zeros(n_row, np.complex128), soil)
     edge = _edge(values, index, soil, (depth_m, area_m2, edges_m, on_earth))
-    deep, grade = _heats(edge, soil)
+    k, grade_m = soil.conductivity_w_per_mk, (edges_m - deep_m) * on_earth
+    deep, grade = _heats(edge, soil, grade_m)
     top = _wall_share(edge, np.maximum(depth_m - height_m, 0.0))
-    k, rest_m = soil.conductivity_w_per_mk, edges_m - deep_m
-    steady = k * (deep_m * (top * deep.wall_frac + on_earth * deep.floor_frac) + rest_m * on_earth * grade.floor_frac)
-    wave = deep_m * (top * deep.wall_wave_frac + on_earth * deep.floor_wave_frac)
-    wave = k * (wave + rest_m * on_earth * grade.floor_wave_frac)
-    return steady, buried.seen_ground_c(steady, wave, soil)
+    steady = k * (deep_m * (top * deep.wall_frac + on_earth * deep.floor_frac) + grade_m * grade.floor_frac)
+    wave = deep_m * (top * deep.wall_wave_frac + on_earth * deep.floor_wave_frac) + grade_m * grade.floor_wave_frac
+    return steady, buried.seen_ground_c(steady, k * wave, soil)
 
 
 def _edge(
@@ -147,10 +148,11 @@ def _edge(
     return buried.Edge(depth_m, half_width_m, thickness_m, k * inner, k * floor, k * soil.film_m2k_per_w)
 
 
-def _heats(edge: buried.Edge, soil: buried.Soil) -> tuple[buried.EdgeHeat, buried.EdgeHeat]:
-    """Return heat along an edge at its depth, and along one on grade."""
+def _heats(edge: buried.Edge, soil: buried.Soil, grade_m: FloatArray) -> tuple[buried.EdgeHeat, buried.EdgeHeat]:
+    """Return heat along an edge at its depth and along one on grade; the first again where none is on grade."""
     reach, grid = buried.reach_m(soil), earth_grid()
-    return buried.edge_heat(edge, reach, grid), buried.edge_heat(buried.on_grade(edge), reach, grid)
+    deep = buried.edge_heat(edge, reach, grid)
+    return deep, buried.edge_heat(buried.on_grade(edge), reach, grid) if np.any(grade_m > 0.0) else deep
 
 
 def _wall_share(edge: buried.Edge, top_m: FloatArray) -> FloatArray:

@@ -5,7 +5,7 @@ from functools import lru_cache
 
 from econ.case.form import all_fields
 from econ.case.schema import case_from
-from econ.evaluate.physics import room_kwh
+from econ.evaluate.physics import room_month_kwh
 from econ.evaluate.prepare import prepared
 from econ.evaluate.sheet import point
 from econ.evaluate.wiring import climate
@@ -140,5 +140,5 @@ def annual_kwh(name, weather="monthly"):
     tables = load_tables()
     structure, sheet = _prepared(name)
     days = hourly(CASES[name][0]) if weather == "hourly" else climate.weather(structure, tables)
-    cool, latent, heat = room_kwh(structure, point(sheet), days)[:, 0]
+    cool, latent, heat = room_month_kwh(structure, point(sheet), days)[:, 0].sum(axis=1)
     return {"cool": float(cool), "latent": float(latent), "heat": float(heat)}
