@@ -12,6 +12,7 @@ from typing import Any
 from econ.case.form import json_schema
 from econ.case.toml import read_case_file
 from econ.evaluate.known import known_names
+from econ.evaluate.load_measures import load_measures
 from econ.evaluate.place import with_hourly_file
 from econ.kernel.errors import EconError
 from econ.report import plain, terminal
@@ -19,7 +20,7 @@ from econ.store.connection import store_path
 from econ.store.weather_files import kept
 from econ.tables.epw import limited_bytes
 from econ.tables.hourly import KEPT_MARK
-from econ.tables.loaders import load_tables
+from econ.tables.loaders import Tables, load_tables
 from econ.tables.place import data_root
 from econ.uncertainty.answer import FULL_DRAWS, HOURLY_DRAWS, Answer, answer, usual_draws
 
@@ -31,13 +32,13 @@ def cases_folder() -> Path:
     return data_root() / "cases"
 
 
-def answered(options: argparse.Namespace) -> Answer:
-    """Return the answer to the case file named on the command line."""
+def answered(options: argparse.Namespace) -> tuple[Answer, Tables]:
+    """Return the answer to the case file named on the command line, and the tables it was worked out from."""
     file = Path(options.case)
     case = read_case_file(file, known_names())
     tables = with_hourly_file(load_tables(), case, lambda written: weather_file(file.parent, written))
     draws = usual_draws(case) if options.draws is None else options.draws
-    return answer(case, tables, date.today(), draws=draws, seed=options.seed)
+    return answer(case, tables, date.today(), draws=draws, seed=options.seed), tables
 
 
 def weather_file(folder: Path, written: str) -> bytes:
@@ -54,7 +55,7 @@ def show(document: dict[str, Any]) -> None:
 
 def compare(options: argparse.Namespace) -> None:
     """Print the comparison of the four ways to go."""
-    found = answered(options)
+    found, _ = answered(options)
     if options.json:
         show(plain.compare_json(found))
     else:
@@ -64,11 +65,12 @@ def compare(options: argparse.Namespace) -> None:
 def loads(options: argparse.Namespace) -> None:
     """Print the loads, room by room."""
     options.draws, options.seed = 0, 0
-    found = answered(options)
+    found, tables = answered(options)
+    measures = load_measures(found.structure, found.sheet, tables)
     if options.json:
-        show(plain.loads_json(found))
+        show(plain.loads_json(found, measures))
     else:
-        print(terminal.loads_text(found))
+        print(terminal.loads_text(found, measures))
 
 
 def cases(options: argparse.Namespace) -> None:

@@ -30,6 +30,20 @@ PREFIXES: Final[Mapping[str, str]] = {
 """What stands before a label that several sections share, such as the life of a unit."""
 
 
+MEASURE_WORDS: Final[Mapping[str, str]] = {
+    "left_frac": "share left",
+    "added_m2k_per_w": "resistance added",
+    "raise_k": "set-point raised by",
+    "carried_frac": "share of the need the house system carries",
+    "own_h": "own hours for one",
+    "life_yr": "life",
+    "from_c": "down from a monthly mean of",
+    "electric_kwh_per_yr": "electricity of one",
+    "house_cop": "cooling per electricity of the house system",
+}
+"""Figures of measures on the room."""
+
+
 def labels(sheet: Sheet, tables: Tables, room_names: tuple[str, ...] = ()) -> dict[str, str]:
     """Return the words of every figure by path.
 
@@ -51,6 +65,9 @@ def _label(path: str, asked: Mapping[str, str], tables: Tables, room_names: tupl
     if section == "costs":
         text = tables.costs[name].text("item")
         return text[0].upper() + text[1:]
+    if section == "measures" and "." in name:
+        key, _, figure = name.partition(".")
+        return f"{tables.measures[key].text('label')}: {MEASURE_WORDS[figure]}"
     if section in PREFIXES and path in asked:
         return f"{PREFIXES[section]}: {_lowered(asked[path])}"
     words = asked.get(table_path(path)) or _spelled(section.partition("[")[0], path.rpartition(".")[2])

@@ -4,8 +4,10 @@ from datetime import date
 from math import isfinite
 from typing import Any, Final
 
+from econ.evaluate.load_measures import LoadMeasures
 from econ.evaluate.result import AlternativeResult, Result
 from econ.kernel.arrays import FloatArray
+from econ.report import room_first
 from econ.report.numbers import day_after
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.verdict import Verdict
@@ -119,9 +121,9 @@ def _service_date(way: AlternativeResult, decision: date) -> str | None:
     return day_after(decision, after_d).isoformat() if way.in_service_exists and isfinite(after_d) else None
 
 
-def loads_json(answer: Answer) -> Document:
-    """Return loads room by room, their sums and the climate as one object of plain values."""
-    return loaded(answer.result)
+def loads_json(answer: Answer, measures: LoadMeasures | None = None) -> Document:
+    """Return loads room by room, their sums, the climate and measures on the room as one object of plain values."""
+    return loaded(answer.result) | (room_first.document(measures) if measures else {})
 
 
 def _parts(labels: tuple[str, ...], amount_kwh: FloatArray) -> Document:

@@ -4,7 +4,8 @@ from textwrap import fill
 from typing import Final
 
 from econ.case.edit import answer_counts
-from econ.report import tables
+from econ.evaluate.load_measures import LoadMeasures
+from econ.report import room_first, tables
 from econ.report.look import Look
 from econ.report.numbers import Quantity, UnitSystem, measure
 from econ.report.pictures.frame import Columns
@@ -52,13 +53,15 @@ def compare_text(answer: Answer) -> str:
     )
 
 
-def loads_text(answer: Answer) -> str:
-    """Return the rooms' loads as text.
+def loads_text(answer: Answer, measures: LoadMeasures | None = None) -> str:
+    """Return the rooms' loads as text, and what measures on the room would do.
 
     Parameters
     ----------
     answer : Answer
         The answer to a case.
+    measures : LoadMeasures, optional
+        Left out, nothing is said of them.
     """
     weather = answer.result.climate
     return "\n".join(
@@ -69,6 +72,7 @@ def loads_text(answer: Answer) -> str:
             aligned(tables.room_loads(answer, look_of(answer))),
             "",
             *(fill(sentence, WIDTH) for sentence in _how_found(answer)),
+            *(_room_first(answer, measures) if measures else ()),
         ]
     )
 
@@ -84,6 +88,22 @@ def _how_found(answer: Answer) -> list[str]:
         *([together] if together else []),
         *(load.hand_sentence(rooms, place, look) for place in places),
     ]
+
+
+def _room_first(answer: Answer, measures: LoadMeasures) -> tuple[str, ...]:
+    """Return what could be done to the room before a size."""
+    told = (*room_first.sentences(measures), room_first.basis())
+    return (
+        "",
+        "Fix the room first",
+        *(fill(sentence, WIDTH) for sentence in told),
+        *(_measure_text(measures, place, answer) for place, each in enumerate(measures.measures) if each.is_offered),
+    )
+
+
+def _measure_text(measures: LoadMeasures, place: int, answer: Answer) -> str:
+    text = f"- {measures.measures[place].label}. {room_first.effect_text(measures, place, look_of(answer))}"
+    return fill(text, WIDTH, subsequent_indent="  ")
 
 
 def _degree_days(count_kd: float) -> str:

@@ -9,6 +9,8 @@ import streamlit as st
 from econ.case.schema import Case
 from econ.case.toml import inputs_text
 from econ.evaluate.evaluate import evaluate
+from econ.evaluate.load_measures import LoadMeasures
+from econ.evaluate.load_measures import load_measures as measures_of
 from econ.evaluate.place import with_hourly_file
 from econ.evaluate.result import Result
 from econ.evaluate.sheet import point
@@ -62,6 +64,17 @@ def tool_labels() -> dict[str, str]:
 def labels(found: Answer) -> dict[str, str]:
     """Return the words of every figure of an answer by path."""
     return figure_labels(found.sheet, tables(), found.structure.room_names)
+
+
+def load_measures(found: Answer) -> LoadMeasures:
+    """Return what measures on the room would do; equal inputs are worked out once."""
+    key = (inputs_text(found.case), tables().fingerprint, RESULTS_VERSION, found.decision_date.isoformat())
+    return _load_measures(key, found)
+
+
+@st.cache_resource(max_entries=64, show_spinner=False)
+def _load_measures(key: tuple[str, str, int, str], _found: Answer) -> LoadMeasures:  # noqa: ARG001 - the key is what is cached by
+    return measures_of(_found.structure, _found.sheet, tables_for(_found.case))
 
 
 def what_if(found: Answer) -> WhatIf | None:

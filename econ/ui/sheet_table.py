@@ -29,12 +29,14 @@ _TOPICS: Final[dict[str, str]] = {
     "site": "Site",
     "panel": "Electrical panel",
     "work": "Who does what",
+    "measures": "Fix the room first",
     "rules": "Rules of this program",
 }
 _COST_TOPICS: Final[dict[str, str]] = {
     "contractor": "Costs: contractor",
     "electrician": "Costs: electrician",
     "installation_tasks": "Hours of each task",
+    "load_measures": "Fix the room first",
     "materials": "Costs: materials",
     "materials_window": "Costs: materials",
     "permits": "Costs: permits",

@@ -86,12 +86,13 @@ def room_work(structure: Structure, values: Values, tables: Tables, n_row: int) 
         return RoomWork(values, (), np.zeros(n_row), ())
     is_taken = np.ones(n_row, dtype=np.bool_)
     after = treated(structure, values, tables, dict.fromkeys(structure.measures, is_taken))
-    own_h = sum((own_hours_h(structure, values, tables, key, n_row) for key in structure.measures), np.zeros(n_row))
+    own_by_h = [own_hours_h(structure, values, tables, key, n_row) for key in structure.measures]
+    own_h: FloatArray = np.sum(own_by_h, axis=0)
     bought = [_line(structure, values, tables, key, n_row) for key in structure.measures]
     value = amount(values, "work.hour_value_usd_per_h", n_row)
     source = "case: work.hour_value_usd_per_h"
     time = Line(f"{LINE_KEY}time", "Own hours for the room itself", "own_time", "self", "hour", source, own_h, value)
-    lasting = tuple(_component(values, line) for line in bought)
+    lasting = tuple(_component(values, line, hours * value) for line, hours in zip(bought, own_by_h, strict=True))
     return RoomWork(after, (*bought, time), own_h, lasting)
 
 
@@ -226,17 +227,19 @@ def _line(structure: Structure, values: Values, tables: Tables, key: str, n_row:
     )
 
 
-def _component(values: Values, line: Line) -> Component:
-    """Return a measure as something that lasts its life and is done again at the same price, in service from year 0."""
-    price = line.quantity * line.unit_price_usd
+def _component(values: Values, line: Line, own_usd: FloatArray) -> Component:
+    """Return a measure as something that lasts its life and is done again, own time priced, in service from year 0."""
+    price = line.quantity * line.unit_price_usd + own_usd
     life = amount(values, f"measures.{line.key.removeprefix(LINE_KEY)}.life_yr", len(price))
     return Component(price, price, life, life, np.zeros(len(price)))
 
 
 def fans_count(structure: Structure, values: Values, n_row: int) -> FloatArray:
     """Return how many fans are put in, one in each room that the unit serves, shape (B,)."""
-    fans = quantities(structure, values, n_row)["rooms"].sum(axis=0)
-    return fans if "fan" in structure.measures else np.zeros(n_row)
+    if "fan" not in structure.measures:
+        return np.zeros(n_row)
+    fans: FloatArray = quantities(structure, values, n_row)["rooms"].sum(axis=0)
+    return fans
 
 
 def running_usd_per_yr(values: Values, fan_count: FloatArray, cool_kwh: FloatArray, heat_kwh: FloatArray) -> FloatArray:

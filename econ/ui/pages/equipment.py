@@ -4,7 +4,7 @@ from typing import Final
 
 import streamlit as st
 
-from econ.ui import closing, fields, look, now, sketches
+from econ.ui import closing, fields, first, look, now, sketches
 
 GROUPS: Final = (
     (
@@ -62,6 +62,7 @@ EXPERT: Final = ("kit.seer2", "kit.eer2", "kit.hspf2", "kit.heads", "window.ceer
 
 st.title("Which size and kind does the job, and what must be true of the circuit?")
 present = now.present()
+first.before_size(present.answer)
 look.pictures(present.answer, "capacity")
 look.sizes(present.answer)
 st.subheader("What must be true of the circuit?")

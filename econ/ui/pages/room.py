@@ -4,7 +4,7 @@ from typing import Final
 
 import streamlit as st
 
-from econ.ui import closing, fields, look, now, rooms, sketches
+from econ.ui import closing, fields, first, look, now, rooms, sketches
 
 WHOLE: Final = (
     ("What must it do?", ("use.cool", "use.heat", "use.dry", "use.when")),
@@ -66,4 +66,5 @@ fields.expert(*(f"rooms[{index}].{name}" for name in EXPERT))
 rooms.add_or_remove(index)
 look.pictures(present.answer, *rooms.pictures(present.answer))
 rooms.how_found(present.answer, index)
+first.draw(present.answer)
 closing.draw("room", present.answer, next_page="place", next_words="Next: where it is, and what energy costs")

@@ -70,3 +70,18 @@ def test_capacity_between_two_temperatures_is_on_the_line():
     middle = at_w(way.capability.cool_w, way, 30.5)
     ends = [at_w(way.capability.cool_w, way, at) for at in (30.0, 31.0)]
     assert middle == pytest.approx(np.mean(ends))
+
+
+def test_moisture_is_told_before_any_size():
+    damp = BASEMENT
+    for path, value in (
+        ("use.dry", "yes"),
+        ("use.humidity_limit_frac", 0.45),
+        ("use.cooling_setpoint_c", "80 degF"),
+        ("rooms[0].window_south_m2", "0 m**2"),
+    ):
+        damp = with_value(damp, path, value)
+    found, _ = told(damp)
+    spoken = size_sentences(found, look_of(found))
+    assert "drying more than cooling" in spoken[0]
+    assert any("hot design day" in sentence for sentence in spoken[1:])
