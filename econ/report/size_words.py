@@ -100,8 +100,7 @@ def _least(result: Result, least_w: float, look: Look) -> str:
     )
 
 
-def moisture_sentence(result: Result) -> str:
-    """Return that drying is the larger job, where it is."""
+def _moisture(result: Result) -> str:
     latent, sensible = float(result.need_latent_kwh[0].sum()), float(result.need_cool_kwh[0].sum())
     total = latent + sensible
     if total <= 0.0 or latent < MOIST_SHARE * total:

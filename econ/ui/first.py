@@ -5,7 +5,6 @@ from html import escape
 import streamlit as st
 
 from econ.report import room_first
-from econ.report.size_words import moisture_sentence
 from econ.ui import cached, fields, look, now, state
 from econ.uncertainty.answer import Answer
 
@@ -17,7 +16,6 @@ def draw(answer: Answer | None) -> None:
     st.subheader("Fix the room first", anchor="first")
     if answer is not None:
         found = cached.load_measures(answer)
-        look.said(moisture_sentence(answer.result), kind="statement")
         look.said(room_first.headline(found), kind="statement")
     fields.draw("now.house_system")
     if answer is None:
