@@ -130,7 +130,8 @@ def _written(head, fields):
 
 
 @lru_cache(maxsize=64)
-def _prepared(name):
+def prepared_case(name):
+    """Return structure and sheet of a case."""
     return prepared(whole_case(*CASES[name]), load_tables(), date(2026, 11, 25))
 
 
@@ -138,7 +139,7 @@ def _prepared(name):
 def annual_kwh(name, weather="monthly"):
     """Return the program's annual cooling, drying and heating of a case, from its own monthly days or hourly ones."""
     tables = load_tables()
-    structure, sheet = _prepared(name)
+    structure, sheet = prepared_case(name)
     days = hourly(CASES[name][0]) if weather == "hourly" else climate.weather(structure, tables)
     cool, latent, heat = room_month_kwh(structure, point(sheet), days)[:, 0].sum(axis=1)
     return {"cool": float(cool), "latent": float(latent), "heat": float(heat)}
