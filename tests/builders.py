@@ -109,6 +109,13 @@ def capability(position: int) -> Capability:
     return Capability(at, cool, heat, "18,000 Btu/h cold-climate class", 5275.0, 240.0)
 
 
+def _by_use(month_kwh: FloatArray, *, pumps: bool) -> FloatArray:
+    """Return a month's electricity cut into cooling, heating, standby, make-up heat and drying."""
+    cooling = 0.3 * (COOL_KWH + LATENT_KWH)
+    heat, none = month_kwh - cooling, np.zeros(12)
+    return np.stack([cooling, 0.9 * heat if pumps else none, none, 0.1 * heat if pumps else heat, none])
+
+
 def alternative(position: int, n_row: int = 1) -> AlternativeResult:
     """Return one invented way to go; only self-install needs a licensed party."""
     name = ALTERNATIVES[position]
@@ -140,6 +147,8 @@ def alternative(position: int, n_row: int = 1) -> AlternativeResult:
         unmet_heating_h=np.full(n_row, 70.0 if pumps else 4100.0),
         unmet_cooling_kh=np.zeros(1),
         hours_above_humidity_limit_h=np.zeros(n_row),
+        electricity_by_use_kwh=_by_use(month[0], pumps=pumps),
+        use_label=("cooling", "heating", "standby and small heaters", "make-up heat", "drying"),
         unmet_moisture_kg_per_yr=np.full(n_row, 0.0),
         schedule=schedule(position, n_row),
         in_service_d=np.full(n_row, SERVICE_D[position]),

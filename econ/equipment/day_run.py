@@ -19,8 +19,10 @@ class DayRun:
 
     Attributes
     ----------
-    electricity_wh : ndarray, shape (B, n_day)
-        Cooling, heating and standby in hours without either; defrost and cycling included. [W*hour]
+    cooling_wh, heating_wh : ndarray, shape (B, n_day)
+        Electricity of cooling and of heating; defrost and cycling included. [W*hour]
+    beside_wh : ndarray, shape (B, n_day)
+        Electricity of standby in hours without either, of small heaters and of the drain pump. [W*hour]
     unmet_cool_wh, unmet_latent_wh, unmet_heat_wh : ndarray, shape (B, n_day)
         Sensible cooling, drying and heating wanted and not given. [W*hour]
     cool_short_h, heat_short_h : ndarray, shape (B, n_day)
@@ -31,7 +33,9 @@ class DayRun:
         Degree-hours above the cooling set-point; 0 until a balance with the machine's limit finds more. [K*hour]
     """
 
-    electricity_wh: FloatArray
+    cooling_wh: FloatArray
+    heating_wh: FloatArray
+    beside_wh: FloatArray
     unmet_cool_wh: FloatArray
     unmet_latent_wh: FloatArray
     unmet_heat_wh: FloatArray
@@ -39,6 +43,12 @@ class DayRun:
     heat_short_h: FloatArray
     damp_h: FloatArray
     warm_kh: FloatArray
+
+    @property
+    def electricity_wh(self) -> FloatArray:
+        """Return all electricity, shape (B, n_day). [W*hour]"""
+        total_wh: FloatArray = self.cooling_wh + self.heating_wh + self.beside_wh
+        return total_wh
 
 
 def day_run(machine: MachineRows, demand: Demand, tolerance_frac: float, is_there: BoolArray | None = None) -> DayRun:
@@ -76,7 +86,7 @@ def day_run(machine: MachineRows, demand: Demand, tolerance_frac: float, is_ther
             _heat(curves, demand, at, run, heating, tolerance_frac)
         _count(hours_on, machine, demand, hours, cooling, heating)
     beside_wh = _beside_wh(machine, hours_on)
-    run.electricity_wh[...] += beside_wh if is_there is None else beside_wh * is_there
+    run.beside_wh[...] = beside_wh if is_there is None else beside_wh * is_there
     return run
 
 
@@ -92,7 +102,7 @@ class _HoursOn:
 
 def _without_machine(demand: Demand, *, can_cool: bool, can_heat: bool) -> DayRun:
     """Return the sums before anything is served: all is missing where no machine can give it."""
-    run = DayRun(*(np.zeros(demand.cool_w.shape[1:]) for _ in range(8)))
+    run = DayRun(*(np.zeros(demand.cool_w.shape[1:]) for _ in range(10)))
     if not can_cool:
         run.unmet_cool_wh[...], run.cool_short_h[...] = demand.cool_wh, demand.cool_h
         run.unmet_latent_wh[...] = demand.latent_wh
@@ -138,7 +148,7 @@ def _cool(curves: Curves, demand: Demand, at: int, run: DayRun, is_on: BoolArray
         need_w, latent_w = demand.cool_w[hours, :, days], demand.latent_w[hours, :, days]
         cool_w, dried_w, electric_w = cooled(curves, need_w, latent_w, demand.dry_bulb_c(hours, days))
         is_on[:, :, days] = electric_w > 0.0
-        _add(run.electricity_wh[:, days], electric_w)
+        _add(run.cooling_wh[:, days], electric_w)
         left_w = np.subtract(latent_w, dried_w, out=dried_w)
         _add(run.unmet_latent_wh[:, days], left_w)
         run.damp_h[:, days] += np.count_nonzero(left_w > latent_w * tolerance_frac, axis=0)
@@ -158,7 +168,7 @@ def _heat(curves: Curves, demand: Demand, at: int, run: DayRun, is_on: BoolArray
         need_w = demand.heat_w[hours, :, days]
         heat_w, electric_w = heated(curves, need_w, demand.dry_bulb_c(hours, days))
         is_on[:, :, days] = electric_w > 0.0
-        _add(run.electricity_wh[:, days], electric_w)
+        _add(run.heating_wh[:, days], electric_w)
         missing_w = np.subtract(need_w, heat_w, out=heat_w)
         if missing_w.any():
             _add(run.unmet_heat_wh[:, days], missing_w)

@@ -16,7 +16,7 @@ from econ.evaluate.shortage import taken
 from econ.evaluate.structure import Structure
 from econ.evaluate.summary import cooling_by_month_kd
 from econ.evaluate.wiring.caution import CautionResults
-from econ.evaluate.wiring.energy import EnergyUse
+from econ.evaluate.wiring.energy import USES, EnergyUse
 from econ.evaluate.wiring.installation import Installation
 from econ.installation.first_cost import cash_first_cost_usd, first_cost_usd
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW
@@ -130,6 +130,8 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
         unmet_heating_h=use.unmet_heating_h,
         unmet_cooling_kh=use.unmet_cooling_kh,
         hours_above_humidity_limit_h=use.hours_above_humidity_limit_h,
+        electricity_by_use_kwh=use.by_use_kwh[0],
+        use_label=USES,
         unmet_moisture_kg_per_yr=use.unmet_moisture_kg_per_yr,
         schedule=way.schedule,
         in_service_d=way.schedule.in_service_d,

@@ -210,6 +210,10 @@ class AlternativeResult:
     hours_above_humidity_limit_h : ndarray, shape (B,)
         Hours a year, of those asked for, in which it leaves the air damper than the limit; a dehumidifier then makes
         up for it where drying is asked for. [hour]
+    electricity_by_use_kwh : ndarray, shape (n_use, 12)
+        Electricity by `use_label` and month, likely row. [kWh]
+    use_label : tuple of str, length n_use
+        What electricity is used for.
     unmet_moisture_kg_per_yr : ndarray, shape (B,)
         Moisture it leaves in the air in the hours asked for. [kg/year]
     schedule : Schedule
@@ -247,6 +251,8 @@ class AlternativeResult:
     unmet_heating_h: FloatArray
     unmet_cooling_kh: FloatArray
     hours_above_humidity_limit_h: FloatArray
+    electricity_by_use_kwh: FloatArray
+    use_label: tuple[str, ...]
     unmet_moisture_kg_per_yr: FloatArray
     schedule: Schedule
     in_service_d: FloatArray

@@ -22,6 +22,9 @@ from econ.report.words.standing import STANDING_WORDS
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.verdict import Verdict
 
+_WHO: Final = {"self": "you"}
+"""Parties that the reader knows by another word."""
+
 RATE_DECIMALS: Final = 1
 
 WHOSE: Final = {"yours": "you said", "usual": "usual value", "not_known": "not known", "computed": "worked out"}
@@ -83,11 +86,11 @@ def first_cost(way: AlternativeResult) -> Columns:
     sums = [float(way.cash_first_cost_usd[0]), float(way.first_cost_usd[0])]
     return {
         "Line": [*(_sentence(items.label[line]) for line in shown), "Cash in all", "With own time"],
-        "Kind": [*(items.category[line] for line in shown), "", ""],
-        "Who": [*(items.party[line] for line in shown), "", ""],
+        "Amount": [f"${amount:,.2f}" for amount in (*items.amount_usd[0, shown].tolist(), *sums)],
+        "Kind": [*(items.category[line].replace("_", " ") for line in shown), "", ""],
+        "Who": [*(_WHO.get(items.party[line], items.party[line]) for line in shown), "", ""],
         "Quantity": [*(f"{items.quantity[0, line]:.4g} {items.unit[line]}" for line in shown), "", ""],
         "Each": [*(f"${items.unit_price_usd[0, line]:,.2f}" for line in shown), "", ""],
-        "Amount": [f"${amount:,.2f}" for amount in (*items.amount_usd[0, shown].tolist(), *sums)],
         "Source": [*(items.source[line] for line in shown), "", ""],
     }
 

@@ -21,9 +21,6 @@ PARTY_WORDS: Final[dict[Party, str]] = {
     Party.ELECTRICIAN: "Electrician",
     Party.CONTRACTOR: "Contractor",
 }
-_NO_WORK_D: Final = 1e-6
-"""Days of work below which a task is a wait."""
-
 _SPLITS: Final[dict[str, Party | None]] = {
     "All me that may be": Party.SELF,
     "Usual split": None,
@@ -41,16 +38,11 @@ def draw(answer: Answer) -> None:
             st.button(words, key=f"split_{words}", on_click=_split, args=(party, [schedule.task[i] for i in active]))
         st.button("Best split", key="split_best", on_click=_best, args=(answer,))
     for place in active:
-        if is_wait(schedule, place):
+        if schedule.task[place] in cached.waits():
             _wait(schedule, place)
         else:
             _row(schedule.task[place], schedule.label[place], PARTIES[int(schedule.party[0, place])])
     _totals(answer)
-
-
-def is_wait(schedule: Schedule, place: int) -> bool:
-    """Return whether a task is nothing but time that passes: nobody works on it, so nobody can be given it."""
-    return bool(schedule.finish_d[0, place] - schedule.start_d[0, place] <= _NO_WORK_D)
 
 
 def _wait(schedule: Schedule, place: int) -> None:

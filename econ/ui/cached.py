@@ -1,6 +1,7 @@
 """What is computed once and kept: answers by the value of what went in."""
 
 from datetime import date
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -15,6 +16,7 @@ from econ.evaluate.place import with_hourly_file
 from econ.evaluate.result import Result
 from econ.evaluate.sheet import point
 from econ.evaluate.version import RESULTS_VERSION
+from econ.kernel.alternative import ALTERNATIVES, SELF
 from econ.report.labels import labels as figure_labels
 from econ.store.connection import store_path
 from econ.store.weather_files import kept
@@ -59,6 +61,14 @@ def full_draws(case: Case) -> int:
 def tool_labels() -> dict[str, str]:
     """Return the tools by key, in plain words."""
     return {tool.key: tool.label for tool in installation_tables().tools}
+
+
+@lru_cache(maxsize=1)
+def waits() -> frozenset[str]:
+    """Return the tasks of putting it in yourself that are nothing but time that passes: nobody spends hours on them."""
+    table = installation_tables().tasks[ALTERNATIVES[SELF]]
+    has_hours = [any(key for source in parties for key in source.key) for parties in table.hours]
+    return frozenset(task for task, works in zip(table.key, has_hours, strict=True) if not works)
 
 
 def labels(found: Answer) -> dict[str, str]:

@@ -237,7 +237,8 @@ def _state_line(path: str, words: str) -> None:
     name = state_of(state.current_case(), path)
     if state.refused(path):
         kept = f", {words}" if words else ""
-        st.html(f'<p class="state refused"><b>not taken</b>: last good answer kept{kept}</p>')
+        st.html(f'<div class="state refused"><b>not taken</b>: last good answer kept{kept}</div>')
         return
-    rest = f": {words}" if words else ""
-    st.html(f'<p class="state {name}"><b>{_STATE_WORDS[name]}</b>{rest}</p>')
+    joint = " " if words.startswith("<") else ": "
+    rest = f"{joint}{words}" if words else ""
+    st.html(f'<div class="state {name}"><b>{_STATE_WORDS[name]}</b>{rest}</div>')

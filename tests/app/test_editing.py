@@ -81,7 +81,7 @@ def test_percent_sign_is_understood(ready):
 def test_dont_know_is_one_tap_and_says_what_is_assumed(ready):
     ready.go("room").click("b_rooms_0_floor_area_m2")
     assert ready.app.session_state["case"].rooms[0].floor_area_m2.is_unknown
-    assert '<p class="state not_known"><b>not known</b>: we assume' in ready.html
+    assert '<div class="state not_known"><b>not known</b>: we assume' in ready.html
 
 
 def test_dont_know_can_be_undone_to_what_was_said(ready):
@@ -114,7 +114,7 @@ def test_refusal_in_si_speaks_square_metres(ready):
 
 def test_beside_a_refused_entry_stands_the_good_answer_that_is_kept(ready):
     ready.go("room").type(AREA, "green")
-    assert '<p class="state refused"><b>not taken</b>: last good answer kept, 624 ft²</p>' in ready.html
+    assert '<div class="state refused"><b>not taken</b>: last good answer kept, 624 ft²</div>' in ready.html
 
 
 def test_a_feet_and_inches_entry_is_taken_and_shown_in_feet(ready):

@@ -37,6 +37,9 @@ FUEL_PRICES: Final = {
 UNKNOWN_HEAT: Final = "gas"
 """What a heater that is not known counts as. Assumption: the commonest fuel."""
 
+USES: Final = ("cooling", "heating", "standby and small heaters", "make-up heat", "drying")
+"""The uses axis of `EnergyUse.by_use_kwh`."""
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class EnergyUse:
@@ -63,6 +66,8 @@ class EnergyUse:
         Hours a year, of those asked for, in which the way by itself leaves the air damper than the limit. [hour]
     unmet_moisture_kg_per_yr : ndarray, shape (B,)
         Moisture the machine leaves in the air in the hours asked for. [kg/year]
+    by_use_kwh : ndarray, shape (1, 5, 12)
+        Electricity of the first of the rows by `USES` and month; adds up to its `electricity_kwh`. [kWh]
     """
 
     electricity_kwh: FloatArray
@@ -78,6 +83,7 @@ class EnergyUse:
     unmet_cooling_kh: FloatArray
     hours_above_humidity_limit_h: FloatArray
     unmet_moisture_kg_per_yr: FloatArray
+    by_use_kwh: FloatArray
 
 
 def energy_of(structure: Structure, values: Values, weather: Weather, run: DayRun) -> EnergyUse:
@@ -106,7 +112,8 @@ def energy_of(structure: Structure, values: Values, weather: Weather, run: DayRu
         for daily_wh in (run.electricity_wh, run.unmet_heat_wh, run.unmet_latent_wh)
     )
     electric_kwh, burnt_kwh = make_up_energy(values, unmet_heat_kwh)
-    electricity_kwh = machine_kwh + electric_kwh + drying_kwh(values, unmet_latent_kwh)
+    dried_kwh = drying_kwh(values, unmet_latent_kwh)
+    electricity_kwh = machine_kwh + electric_kwh + dried_kwh
     electricity_usd = bill_of(structure.tariff_kind)(electricity_kwh, values["prices.electricity_usd_per_kwh"])
     fuel_usd = burnt_kwh * fuel_price_usd_per_kwh(values)[..., None]
     return EnergyUse(
@@ -123,7 +130,17 @@ def energy_of(structure: Structure, values: Values, weather: Weather, run: DayRu
         unmet_cooling_kh=per_year(run.warm_kh, weather.weight_d),
         hours_above_humidity_limit_h=per_year(run.damp_h, weather.weight_d),
         unmet_moisture_kg_per_yr=moisture_kg(unmet_latent_kwh).sum(axis=-1),
+        by_use_kwh=_first_by_use_kwh(run, weather, electric_kwh, dried_kwh),
     )
+
+
+def _first_by_use_kwh(run: DayRun, weather: Weather, make_up_kwh: FloatArray, drying: FloatArray) -> FloatArray:
+    """Return the first row's electricity by use and month, shape (1, 5, 12). [kWh]"""
+    machine = [
+        kwh_by_month(daily_wh[:1], weather.month, weather.weight_d)
+        for daily_wh in (run.cooling_wh, run.heating_wh, run.beside_wh)
+    ]
+    return np.stack([*machine, make_up_kwh[:1], drying[:1]], axis=1)
 
 
 def is_made_up_by_resistance(values: Values) -> BoolArray:

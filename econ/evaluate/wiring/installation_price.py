@@ -39,8 +39,9 @@ class Route:
 
     def cost_line(self, key: str, category: str, party: str, quantity: FloatArray) -> Line:
         """Return a line priced straight from the cost table, in its words."""
+        unit = "m" if key.endswith("_per_m") else "each"
         return Line(
-            key, self.tables.label[key], category, party, "each", self.tables.source[key], quantity, self.cost(key)
+            key, self.tables.label[key], category, party, unit, self.tables.source[key], quantity, self.cost(key)
         )
 
     def zeros(self) -> FloatArray:

@@ -143,3 +143,11 @@ def test_need_by_outdoor_temperature_adds_up_to_the_year_and_its_highest_hour_is
     for mean, high in ((climate.bin_cool_w, climate.bin_cool_high_w), (climate.bin_heat_w, climate.bin_heat_high_w)):
         assert (high >= mean * (1.0 - 1e-12)).all()
     assert climate.bin_cool_high_w.max() > climate.bin_cool_w.max() or cooling == 0.0
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_electricity_by_use_adds_up_to_the_months(name):
+    for way in demo_answer(name).result.alternatives:
+        assert way.electricity_by_use_kwh.shape == (len(way.use_label), 12)
+        assert way.electricity_by_use_kwh.sum(axis=0) == pytest.approx(way.electricity_kwh[0], rel=1e-9, abs=1e-9)
+        assert (way.electricity_by_use_kwh >= 0.0).all()

@@ -9,7 +9,17 @@ import pytest
 from econ.kernel.alternative import KEEP, SELF, WINDOW, Alternative
 from econ.report.charts import CHARTS
 from econ.report.numbers import Quantity, UnitSystem
-from econ.report.pictures import calendar, capacity, first_cost, heat_loss, heat_source, lifetime, need, running_total
+from econ.report.pictures import (
+    calendar,
+    capacity,
+    energy,
+    first_cost,
+    heat_loss,
+    heat_source,
+    lifetime,
+    need,
+    running_total,
+)
 from econ.report.pictures.frame import lifted, moved_apart
 from econ.report.style import NAMES
 from tests import builders
@@ -192,6 +202,25 @@ def test_the_highest_hour_of_each_temperature_is_drawn_over_the_mean(result, loo
         mean, highest = traces[f"The rooms: {word}"].y, traces[f"The rooms: {word} in the highest hour"].y
         assert (np.nan_to_num(highest) >= mean).all()
         assert traces[f"The rooms: {word} in the highest hour"].line.dash == "dot"
+
+
+def test_uses_drawn_add_up_to_what_is_bought(result, look):
+    figure = energy.figure(result, look)
+    for way in result.alternatives:
+        drawn = sum(sum(trace.y) for trace in figure.data if trace.name.startswith(NAMES[way.name]))
+        assert drawn == pytest.approx(float(way.electricity_kwh[0].sum() + way.fuel_kwh[0].sum()))
+
+
+def test_each_alternative_has_a_row_of_its_own_to_one_scale(result, look):
+    rows = list(energy.figure(result, look).select_yaxes())
+    assert len(rows) == len(result.alternatives)
+    assert len({tuple(axis.range) for axis in rows}) == 1
+    ends = sorted(tuple(axis.domain) for axis in rows)
+    assert all(below[1] <= above[0] for below, above in pairwise(ends))
+
+
+def test_the_dearest_way_s_largest_use_is_told(result, look):
+    assert energy.statement(result, look).endswith("mostly make-up heat.")
 
 
 def test_pieces_of_heat_are_those_of_the_rooms_served(result):

@@ -123,5 +123,6 @@ def test_prices_and_heaters_may_differ_row_by_row() -> None:
     )
     assert both.fuel_kwh.sum(axis=1) == pytest.approx([HOURS_H / 0.8, 0.0])
     assert both.energy_cost_usd_per_yr[1] == pytest.approx(0.3 * HOURS_H)
-    for name in both.__slots__:
+    assert both.by_use_kwh.sum(axis=1) == pytest.approx(both.electricity_kwh[:1])
+    for name in set(both.__slots__) - {"by_use_kwh"}:
         assert getattr(both, name).shape in ((2,), (2, 12))
