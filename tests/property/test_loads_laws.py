@@ -8,10 +8,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from econ.climate.ground import MID_MONTH_D
+from econ.energy.served import monthly_kwh
 from econ.loads import below_grade, buried
+from econ.loads.block_load import block_loads
 from econ.loads.day_balance import mass_residual_k
-from econ.loads.design_load import PIECES, design_loads
+from econ.loads.design_load import PIECES, FactorLoads, design_loads
 from econ.loads.heat_balance import need
+from econ.loads.infiltration import leakage_flow_m3_per_s
 from econ.tables.conduction import earth_grid
 from tests.unit.loads.rooms import LIMIT, days, picked, random_rows, rows
 
@@ -58,6 +61,67 @@ def test_warming_never_raises_heating_or_lowers_cooling(seed, warmer_k):
     (heat, cool), (heat_warm, cool_warm) = (yearly(need(r, weather, np.full(5, 0.6))) for r in (rooms, warmed))
     assert np.all(heat_warm <= heat + 1e-6)
     assert np.all(cool_warm >= cool - 1e-6)
+
+
+@given(seeds, st.integers(0, 8), st.floats(0.01, 2.0))
+def test_more_sun_through_windows_never_lowers_cooling_or_raises_heating(seed, face, more_m2):
+    rooms = random_rows(5, seed)
+    aperture = rooms.window_aperture_m2.copy()
+    aperture[:, face] += more_m2
+    brighter, weather = replace(rooms, window_aperture_m2=aperture), days(YEAR, 8.0, 400.0)
+    (heat, cool), (heat_sun, cool_sun) = (yearly(need(r, weather, np.full(5, 0.6))) for r in (rooms, brighter))
+    assert np.all(cool_sun >= cool - 1e-6)
+    assert np.all(heat_sun <= heat + 1e-6)
+
+
+@given(seeds, st.integers(2, 9))
+def test_a_day_of_some_weight_is_as_many_copies_of_it(seed, copies):
+    rooms, limit = random_rows(4, seed), np.full(4, 0.6)
+    once = days(YEAR, 8.0, 400.0)
+    heavy = replace(once, weight_d=once.weight_d * copies)
+    many = once.of_days(np.repeat(np.arange(len(YEAR)), copies))
+    for duty in ("heat_w", "cool_w", "latent_w"):
+        weighed, copied = (
+            monthly_kwh(getattr(need(rooms, weather, limit), duty), weather.month, weather.weight_d)
+            for weather in (heavy, many)
+        )
+        assert copied == pytest.approx(weighed, rel=1e-9, abs=1e-9)
+
+
+@given(seeds, st.floats(-15.0, 32.0))
+def test_a_chained_year_of_identical_days_is_the_periodic_day(seed, mean_c):
+    rooms, limit = random_rows(4, seed), np.full(4, 0.6)
+    alike = replace(days(np.full(6, mean_c), 8.0, 400.0), month=np.zeros(6, dtype=np.int64))
+    periodic, chained = need(rooms, alike, limit), need(rooms, replace(alike, is_chained=True), limit)
+    assert chained.heat_w == pytest.approx(periodic.heat_w, rel=1e-9, abs=1e-6)
+    assert chained.cool_w == pytest.approx(periodic.cool_w, rel=1e-9, abs=1e-6)
+
+
+@given(st.floats(1e-4, 0.1), st.floats(1.1, 5.0), st.floats(0.0, 40.0), st.floats(0.0, 10.0))
+def test_leaks_let_in_air_in_proportion_and_never_less_in_colder_or_windier_weather(area, times, apart_k, wind):
+    once, larger, colder, windier = (
+        leakage_flow_m3_per_s(np.array(a), np.array(k), np.array(w))
+        for a, k, w in (
+            (area, apart_k, wind),
+            (area * times, apart_k, wind),
+            (area, apart_k + 5.0, wind),
+            (area, apart_k, wind + 2.0),
+        )
+    )
+    assert larger == pytest.approx(times * once, rel=1e-9)
+    assert colder >= once
+    assert windier >= once
+
+
+@given(seeds, st.floats(0.1, 3.0))
+def test_a_block_never_needs_more_than_its_rooms(seed, warmer_k):
+    rooms = random_rows(6, seed)
+    hourly = design_loads(rooms, days([28.0 + warmer_k], 6.0, 700.0, 0.014), np.array(-10.0), np.full(6, 0.6))
+    nothing = FactorLoads(np.zeros(6), np.zeros((6, 8)), np.zeros(6, bool), np.zeros(6), np.ones(6))
+    block = block_loads(hourly, nothing, np.ones((3, 2), bool))
+    by_room = (hourly.cool_sensible_w + hourly.course_latent_w.max(axis=1)).reshape(3, 2).sum(axis=0)
+    assert np.all(block.cooling_w <= by_room + 1e-6)
+    assert np.all(block.cooling_w - block.latent_w >= hourly.cool_sensible_w.reshape(3, 2).max(axis=0) - 1e-6)
 
 
 @given(seeds)

@@ -8,7 +8,7 @@ from econ.kernel.constants import VAPOUR_HEAT_J_PER_KG
 from econ.loads import infiltration, surfaces
 from econ.loads.rooms import RoomRows
 from tests.reference.simulation.earth import Pit, grid_ground, table_ground
-from tests.reference.simulation.weather import station
+from tests.reference.simulation.weather import monthly, station
 
 HEIGHT_M = 2.4384
 HEAT_C, COOL_C = 21.111111, 23.888889
@@ -68,13 +68,15 @@ def room(has_windows=True, gain_w=150.0, changes_per_h=0.35, u_values=IN_USE):
 
 
 def leaky_room(city):
-    """Return the room with 161.3 cm2 of leaks, at the air flow of the year's mean wind and mean difference to 21 degC.
+    """Return the room with 161.3 cm2 of leaks, at the one air flow that carries as much heat over the year.
 
     The room model has one air flow for all hours; the simulation lets it follow wind and temperature.
     """
-    place = station(city)
-    flow = infiltration.leakage_flow_m3_per_s(161.3e-4, HEAT_C - place.mean_c.mean(), place.wind_m_per_s.mean())
-    return replace(room(), air_flow_m3_per_s=np.array([flow]))
+    days, wind = monthly(city), np.array([station(city).wind_m_per_s.mean()])
+    outdoor_c = days.dry_bulb_c.mean(axis=0)[None, :]
+    apart_k = np.maximum(np.maximum(HEAT_C - outdoor_c, outdoor_c - COOL_C), 0.0)
+    flow = infiltration.yearly_flow_m3_per_s(np.array([161.3e-4]), apart_k, wind, days.weight_d)
+    return replace(room(), air_flow_m3_per_s=flow)
 
 
 def damp_room():
