@@ -40,11 +40,6 @@ from econ.kernel.errors import CaseError, Fault
 from econ.kernel.spread import Spread
 from econ.tables.loaders import Tables
 
-MEASURED_LEAKS: Final = (".leakage_area_m2", ".air_50pa_m3_per_h")
-"""Endings of the paths that ask for the place's wind."""
-
-WIND_SOURCE: Final = "mean of the station's record; a fifth either way: assumption"
-
 CHOSEN: Final = "choose"
 """Option of a size that leaves it to the design load."""
 
@@ -154,9 +149,6 @@ def write_fixed(draft: Draft) -> None:
     for index in range(len(draft.case.rooms)):
         shade = draft.options[f"rooms[{index}].shade"]
         draft.put(f"rooms[{index}].shade_frac", draft.tables.shading[shade].spread("factor_frac"), "")
-    if any(path.endswith(MEASURED_LEAKS) for path in draft.entries):
-        wind = float(draft.station.wind_m_per_s.mean())
-        draft.put("place.wind_m_per_s", Spread(0.8 * wind, wind, 1.2 * wind, WIND_SOURCE), "m/s")
     write_measures(draft)
     decided = draft.decision_date
     for name, number in (("doy", min(decided.timetuple().tm_yday - 1, 364)), ("weekday", decided.weekday())):

@@ -24,10 +24,10 @@ floor_area_m2 = 25.0
 """
 
 
-def room(**said):
+def room(case=CASE, **said):
     """Return the only room row of a case with more said of it."""
     lines = "".join(f"{name} = {value}\n" for name, value in said.items())
-    text = CASE.replace("floor_area_m2 = 25.0", 'floor_area_m2 = "25 m**2"\n') + lines
+    text = case.replace("floor_area_m2 = 25.0", 'floor_area_m2 = "25 m**2"\n') + lines
     tables = load_tables()
     structure, sheet = prepared(read_case(text, known_names()), tables, TODAY)
     return loads.room_rows(structure, point(sheet), 1, climate.weather(structure, tables))
@@ -51,6 +51,14 @@ def test_a_leakage_area_and_its_blower_door_reading_let_in_the_same_air():
 def test_leaks_take_the_place_of_air_changes():
     by_area = room(leakage_area_m2='"0.005 m**2"', infiltration_per_h=9.0)
     assert 0.003 < float(by_area.air_flow_m3_per_s[0]) < 0.006
+
+
+def test_leaks_feel_the_wind_that_is_said():
+    calm, windy = (
+        room(CASE.replace("[use]", f'wind_m_per_s = "{wind} m/s"\n[use]'), leakage_area_m2='"50 cm**2"')
+        for wind in (1, 8)
+    )
+    assert windy.air_flow_m3_per_s > 1.5 * calm.air_flow_m3_per_s
 
 
 @pytest.mark.parametrize(("heaviness", "stored"), [("very_light", 80_000.0), ("very_heavy", 370_000.0)])
