@@ -91,7 +91,7 @@ def _takes(found: LoadMeasures, place: int) -> str:
     each = found.measures[place]
     return (
         f"{each.label} takes {percent(cut_frac(found, place))} off the hottest hour "
-        f"for about {first_cost_money(each.cost_usd[1])}"
+        f"for about {first_cost_money(each.cost_usd[1])} and {_running(found, place)}"
     )
 
 
@@ -171,14 +171,19 @@ def _moved(need: RoomNeed, name: str, row: int, said: Any, other: str = "") -> s
 def effect_text(found: LoadMeasures, place: int, look: Look) -> str:
     """Return what one measure does, costs and asks, in one line for beside its tick."""
     each, row = found.measures[place], 1 + place
-    saved = float(found.need.running_usd_per_yr[0] - found.need.running_usd_per_yr[row])
-    running = f"{money(abs(saved))} {'less' if saved >= 0.0 else 'more'} to run a year"
+    running = _running(found, place)
     low, likely, high = (first_cost_money(cost) for cost in each.cost_usd)
     return (
         f"Hottest hour {_moved(found.need, 'design_cooling_w', row, lambda w: look.measure(w, Quantity.POWER))} "
         f"({percent(cut_frac(found, place))} off); {likely} "
         f"({low} to {high}), {hours(each.own_h[1])} of yours; {running}: {_pays(found.payback_yr(place))}."
     )
+
+
+def _running(found: LoadMeasures, place: int) -> str:
+    """Return what a measure saves or adds to a year's running cost."""
+    saved = float(found.need.running_usd_per_yr[0] - found.need.running_usd_per_yr[1 + place])
+    return f"{money(abs(saved))} {'less' if saved >= 0.0 else 'more'} to run a year"
 
 
 def _pays(payback_yr: float) -> str:
