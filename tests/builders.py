@@ -154,6 +154,9 @@ def alternative(position: int, n_row: int = 1) -> AlternativeResult:
         in_service_d=np.full(n_row, SERVICE_D[position]),
         in_service_exists=position != KEEP,
         waiting_cdd_kd=np.full(n_row, 0.0 if position == KEEP else SERVICE_D[position]),
+        waiting_h=np.full(n_row, 0.0 if position == KEEP else 2.0 * SERVICE_D[position]),
+        waiting_kh=np.full(n_row, 0.0 if position == KEEP else 4.0 * SERVICE_D[position]),
+        spare_d=np.full(n_row, np.nan if position == KEEP else 60.0 - SERVICE_D[position]),
         capability=capability(position),
     )
 

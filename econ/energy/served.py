@@ -58,6 +58,26 @@ def kwh_by_month(daily_wh: FloatArray, month: IntArray, weight_d: FloatArray) ->
     return energy_kwh
 
 
+def by_month(daily: FloatArray, month: IntArray, weight_d: FloatArray) -> FloatArray:
+    """Return each month's sum of what each day holds.
+
+    Parameters
+    ----------
+    daily : ndarray, shape (B, n_day)
+        Amount of each weather day. [any]
+    month : ndarray, shape (n_day,)
+        Month of each weather day, 0 to 11. [dimensionless]
+    weight_d : ndarray, shape (n_day,)
+        How many days each stands for. [day]
+
+    Returns
+    -------
+    sum : ndarray, shape (B, 12)
+        Sum over the month. [any]
+    """
+    return kwh_by_month(daily * WATT_HOURS_PER_KWH, month, weight_d)
+
+
 def per_year(daily: FloatArray, weight_d: FloatArray) -> FloatArray:
     """Return a year's sum of what each day holds.
 

@@ -67,6 +67,20 @@ class Parts:
     def passed_kd(self) -> FloatArray:
         """Cooling degree-days that have passed by the end of each day of the coming year, shape (B, 365). [K*day]"""
         by_month = cooling_by_month_kd(self.structure, self.values, self.tables, self.n_row)
+        return self._passed_by_day(by_month)
+
+    @cached_property
+    def passed_h(self) -> FloatArray:
+        """Hours too warm, with what is there now, passed by the end of each day, shape (B, 365). [hour]"""
+        return self._passed_by_day(self.hours.uses[KEEP].too_warm_h)
+
+    @cached_property
+    def passed_kh(self) -> FloatArray:
+        """Degree-hours above the set-point, likewise, shape (B, 365). [K*hour]"""
+        return self._passed_by_day(self.hours.uses[KEEP].too_warm_kh)
+
+    def _passed_by_day(self, by_month: FloatArray) -> FloatArray:
+        """Return what has passed of the months' sums by the end of each day after the decision, shape (B, 365)."""
         month = np.repeat(np.arange(12), np.array(MONTH_DAYS, dtype=np.int64))
         day = (int(self.number("place.decision_doy")[0]) + np.arange(len(month))) % len(month)
         passed: FloatArray = np.cumsum((by_month / np.array(MONTH_DAYS))[:, month[day]], axis=1)
@@ -101,8 +115,7 @@ def alternative_results(parts: Parts) -> tuple[AlternativeResult, ...]:
 
 
 def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capability) -> AlternativeResult:
-    at = parts.ways.index(way)
-    cash = cash_first_cost_usd(way.line_items)
+    at, cash = parts.ways.index(way), cash_first_cost_usd(way.line_items)
     wait = np.nan_to_num(way.schedule.in_service_d, nan=0.0)
     meets_cooling = is_cooled_enough(parts.values, parts.hours.need, use)
     as_made_up = np.ones(parts.n_row, dtype=np.bool_)
@@ -136,15 +149,18 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
         schedule=way.schedule,
         in_service_d=way.schedule.in_service_d,
         in_service_exists=at != KEEP,
-        waiting_cdd_kd=_passed_kd(parts, wait),
+        waiting_cdd_kd=_passed(parts.passed_kd, wait),
+        waiting_h=_passed(parts.passed_h, wait) * (at != KEEP),
+        waiting_kh=_passed(parts.passed_kh, wait) * (at != KEEP),
+        spare_d=np.where(parts.is_cooling_asked, parts.season_half_d - way.schedule.in_service_d, np.nan),
         capability=capability,
     )
 
 
-def _passed_kd(parts: Parts, wait_d: FloatArray) -> FloatArray:
-    """Return the cooling degree-days of the coming year that pass before service, shape (B,). [K*day]"""
+def _passed(by_day: FloatArray, wait_d: FloatArray) -> FloatArray:
+    """Return what of the coming year's running sum, shape (B, 365), passes before service, shape (B,)."""
     day = np.minimum(wait_d, DAYS_PER_YEAR - 1.0).astype(np.int64)
-    passed: FloatArray = parts.passed_kd[np.arange(parts.n_row), day]
+    passed: FloatArray = by_day[np.arange(len(by_day)), day]
     return passed
 
 

@@ -224,6 +224,13 @@ class AlternativeResult:
         False for keep_as_is.
     waiting_cdd_kd : ndarray, shape (B,)
         Cooling degree-days that pass before service. [K*day]
+    waiting_h : ndarray, shape (B,)
+        Hours before service in which the room, with what is there now, is too warm. [hour]
+    waiting_kh : ndarray, shape (B,)
+        Degree-hours above the cooling set-point before service, with what is there now. [K*hour]
+    spare_d : ndarray, shape (B,)
+        Days by which the decision could be put off and still be in time for summer; negative where it comes too
+        late, NaN for keep_as_is or where no cooling is asked for. [day]
     capability : Capability
         What the unit can give.
     """
@@ -258,6 +265,9 @@ class AlternativeResult:
     in_service_d: FloatArray
     in_service_exists: bool
     waiting_cdd_kd: FloatArray
+    waiting_h: FloatArray
+    waiting_kh: FloatArray
+    spare_d: FloatArray
     capability: Capability
 
 

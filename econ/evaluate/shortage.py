@@ -7,6 +7,7 @@ from typing import Any, Final, TypeVar
 import numpy as np
 
 from econ.climate.weather import Weather
+from econ.energy.served import by_month
 from econ.equipment.day_run import DayRun, day_run
 from econ.equipment.demand import Demand
 from econ.equipment.machine import MachineRows
@@ -99,7 +100,21 @@ def limited_use(structure: Structure, block: Block, weather: Weather, machine: M
         again = _run_again(block, machine, pairs)
         for field in fields(DayRun):
             getattr(run, field.name)[pairs.place] = getattr(again, field.name)
-    return energy_of(structure, block.values, weather, run)
+    use = energy_of(structure, block.values, weather, run)
+    idle = np.flatnonzero(~machine.can_cool)
+    return _with_free_room(use, block, weather, idle) if idle.size else use
+
+
+def _with_free_room(use: EnergyUse, block: Block, weather: Weather, idle: IntArray) -> EnergyUse:
+    """Return the months that are too warm of rows without a machine: their rooms run free."""
+    pairs = _Pairs(idle, np.arange(len(weather.weight_d))[None, :])
+    own_w = _own_cool_w(block, pairs)
+    limit_w = _by_room_w(own_w, block.is_served[:, idle], np.zeros_like(own_w[:, 0]))
+    above_k = _held_w(block, pairs, limit_w)[1]
+    hours, degrees = use.too_warm_h.copy(), use.too_warm_kh.copy()
+    hours[idle] = by_month((above_k > WARM_K).sum(axis=0).astype(np.float64), weather.month, weather.weight_d)
+    degrees[idle] = by_month(above_k.sum(axis=0), weather.month, weather.weight_d)
+    return replace(use, too_warm_h=hours, too_warm_kh=degrees)
 
 
 def _short_pairs(run: DayRun, short: IntArray, *, is_chained: bool) -> _Pairs:

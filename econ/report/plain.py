@@ -23,6 +23,8 @@ _WAY_UNMET: Final = (
     "unmet_cooling_kh",
     "unmet_moisture_kg_per_yr",
     "hours_above_humidity_limit_h",
+    "waiting_h",
+    "waiting_kh",
 )
 _WAY_MEETS: Final = ("meets_cooling", "meets_heating", "meets_drying")
 _MEASURES: Final = ("lcc_usd", "annualised_cost_usd_per_yr", "net_savings_usd")

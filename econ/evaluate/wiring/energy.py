@@ -15,7 +15,7 @@ from econ.energy.fuel import (
     propane_price_usd_per_kwh,
     wood_price_usd_per_kwh,
 )
-from econ.energy.served import WATT_HOURS_PER_KWH, kwh_by_month, moisture_kg, per_year
+from econ.energy.served import WATT_HOURS_PER_KWH, by_month, kwh_by_month, moisture_kg, per_year
 from econ.energy.tariff import bill_of
 from econ.equipment.day_run import DayRun
 from econ.evaluate.structure import Structure
@@ -66,6 +66,10 @@ class EnergyUse:
         Hours a year, of those asked for, in which the way by itself leaves the air damper than the limit. [hour]
     unmet_moisture_kg_per_yr : ndarray, shape (B,)
         Moisture the machine leaves in the air in the hours asked for. [kg/year]
+    too_warm_h : ndarray, shape (B, 12)
+        Hours of each month in which the room is too warm. [hour]
+    too_warm_kh : ndarray, shape (B, 12)
+        Degree-hours of each month above the cooling set-point; a room without a machine runs free. [K*hour]
     by_use_kwh : ndarray, shape (1, 5, 12)
         Electricity of the first of the rows by `USES` and month; adds up to its `electricity_kwh`. [kWh]
     """
@@ -83,6 +87,8 @@ class EnergyUse:
     unmet_cooling_kh: FloatArray
     hours_above_humidity_limit_h: FloatArray
     unmet_moisture_kg_per_yr: FloatArray
+    too_warm_h: FloatArray
+    too_warm_kh: FloatArray
     by_use_kwh: FloatArray
 
 
@@ -130,6 +136,8 @@ def energy_of(structure: Structure, values: Values, weather: Weather, run: DayRu
         unmet_cooling_kh=per_year(run.warm_kh, weather.weight_d),
         hours_above_humidity_limit_h=per_year(run.damp_h, weather.weight_d),
         unmet_moisture_kg_per_yr=moisture_kg(unmet_latent_kwh).sum(axis=-1),
+        too_warm_h=by_month(run.cool_short_h, weather.month, weather.weight_d),
+        too_warm_kh=by_month(run.warm_kh, weather.month, weather.weight_d),
         by_use_kwh=_first_by_use_kwh(run, weather, electric_kwh, dried_kwh),
     )
 

@@ -125,10 +125,21 @@ def statement(result: Result, look: Look) -> str:
     buying = sorted(
         (way for way in result.alternatives if way.in_service_exists), key=lambda way: float(way.in_service_d[0])
     )
-    told = [f"“{NAMES[way.name]}” on {look.day(float(way.in_service_d[0]))}" for way in buying]
+    told = [f"“{NAMES[way.name]}” on {look.day(float(way.in_service_d[0]))}{_waiting(way, look)}" for way in buying]
     return (
         f"The first cool day comes with {listed(told)}." if told else "None of these brings anything new into service."
     )
+
+
+def _waiting(way: AlternativeResult, look: Look) -> str:
+    """Return what waiting for a way means in the room as it is, and by when to decide for it."""
+    spare_d = float(way.spare_d[0])
+    if not np.isfinite(spare_d):
+        return ""
+    warm = f"about {plain_number(float(way.waiting_h[0]))} h too warm until then"
+    if spare_d < 0.0:
+        return f" ({warm}: too late for this summer, which took a decision by {look.day(spare_d)})"
+    return f" ({warm}: decide by {look.day(spare_d)} to make the summer)"
 
 
 def table(result: Result, look: Look) -> Columns:

@@ -99,6 +99,25 @@ def test_a_late_way_is_not_in_time():
     assert ways[SELF].is_in_time[0]
     assert not ways[HIRED].is_in_time[0]
     assert ways[HIRED].waiting_cdd_kd[0] > ways[SELF].waiting_cdd_kd[0] > 0.0
+    assert ways[HIRED].spare_d[0] < 0.0 < ways[SELF].spare_d[0]
+
+
+def test_a_longer_wait_never_lowers_the_hours_too_warm():
+    case = with_value(demo_case("garage_studio_hot"), "now.cooling", "none")
+    structure, sheet = prepared(case, TABLES, TODAY)
+    ways = evaluate(structure, point(sheet), TABLES).alternatives
+    by_wait = sorted(ways[1:], key=lambda way: float(way.in_service_d[0]))
+    hours, degrees = ([float(getattr(way, name)[0]) for way in by_wait] for name in ("waiting_h", "waiting_kh"))
+    assert hours == sorted(hours)
+    assert degrees == sorted(degrees)
+    assert hours[-1] > hours[0]
+    assert ways[0].waiting_h[0] == ways[0].waiting_kh[0] == 0.0
+
+
+def test_what_keeps_the_room_cool_leaves_no_hours_to_wait_through():
+    kept = demo_answer("garage_studio_hot").result.alternatives
+    assert kept[KEEP].unmet_cooling_h[0] == 0.0
+    assert [float(way.waiting_h[0]) for way in kept] == [0.0] * len(kept)
 
 
 def test_cash_above_the_limit_is_said():
