@@ -9,6 +9,7 @@ from econ.evaluate.sheet import point
 from econ.evaluate.split import split_advice, tool_plan
 from econ.installation.schedule import Schedule
 from econ.kernel.alternative import PARTIES, SELF, Party
+from econ.report.words.margin import margin_sentence
 from econ.report.words.tools import tool_sentences
 from econ.tables.tasks import installation_tables
 from econ.ui import cached, now, state
@@ -37,12 +38,16 @@ def draw(answer: Answer) -> None:
         for words, party in _SPLITS.items():
             st.button(words, key=f"split_{words}", on_click=_split, args=(party, [schedule.task[i] for i in active]))
         st.button("Best split", key="split_best", on_click=_best, args=(answer,))
+    advice = split_advice(answer.structure, point(answer.sheet), installation_tables())
+    margins = {margin.task: margin_sentence(margin) for margin in advice.tasks}
     for place in active:
         if schedule.task[place] in cached.waits():
             _wait(schedule, place)
         else:
-            _row(schedule.task[place], schedule.label[place], PARTIES[int(schedule.party[0, place])])
-    _totals(answer)
+            task = schedule.task[place]
+            _row((task, schedule.label[place]), PARTIES[int(schedule.party[0, place])], margins.get(task, ""))
+    with st.container(key="board_totals"):
+        _totals(answer)
 
 
 def _wait(schedule: Schedule, place: int) -> None:
@@ -75,9 +80,11 @@ def tools() -> None:
         st.html("".join(f'<p class="small">{escape(sentence)}</p>' for sentence in tool_sentences(plans)))
 
 
-def _row(task: str, label: str, party: Party) -> None:
+def _row(named: tuple[str, str], party: Party, margin: str) -> None:
+    task, label = named
+    under = f'<div class="small">{escape(margin)}</div>' if margin else ""
     with st.container(horizontal=True, vertical_alignment="center", key=f"task_{task}", gap="small"):
-        st.html(f'<div class="task">{escape(label)}{_locked(task, party)}</div>', width="stretch")
+        st.html(f'<div class="task">{escape(label)}{_locked(task, party)}{under}</div>', width="stretch")
         st.session_state[f"w_task_{task}"] = party
         st.segmented_control(
             label,
