@@ -136,10 +136,11 @@ def _waiting(way: AlternativeResult, look: Look) -> str:
     spare_d = float(way.spare_d[0])
     if not np.isfinite(spare_d):
         return ""
-    warm = f"about {plain_number(float(way.waiting_h[0]))} h too warm until then"
+    warm_h = plain_number(float(way.waiting_h[0]))
+    warm = "" if warm_h == "0" else f"{warm_h} hours too warm until then; "
     if spare_d < 0.0:
-        return f" ({warm}: too late for this summer, which took a decision by {look.day(spare_d)})"
-    return f" ({warm}: decide by {look.day(spare_d)} to make the summer)"
+        return f" ({warm}too late for this summer, which took a decision by {look.day(spare_d)})"
+    return f" ({warm}decide by {look.day(spare_d)} to make the summer)"
 
 
 def table(result: Result, look: Look) -> Columns:
