@@ -14,7 +14,7 @@ LOADS = tuple(name for name in RoomLoads.__dataclass_fields__ if name not in {"n
 ENERGY = tuple(
     name
     for name in AlternativeResult.__dataclass_fields__
-    if name.endswith(("_kwh", "_kwh_per_yr", "_kh"))
+    if (name.endswith(("_kwh", "_kwh_per_yr", "_kh")) and not name.startswith("waiting"))
     or name in {"energy_cost_usd_per_yr", "hours_above_humidity_limit_h"}
 )
 
