@@ -10,6 +10,8 @@ import time
 import pytest
 
 from econ.__main__ import main
+from econ.evaluate.blocks import ROWS_PER_BLOCK
+from tests.benchmarks.clock import hourly_floor_s
 from tests.demo import NAMES
 from tests.style.source import ROOT
 from tests.unit.tables.test_epw import file_of, rows
@@ -27,6 +29,10 @@ ROOM_KEYS = {
     "annual_cooling_latent_kwh", "annual_heating_kwh", "balance_point_c",
 }  # fmt: skip
 MOST_S = 5.0
+MONTHLY_DAYS = 84
+FLOOR_S = 0.0135
+"""Time of the barest sweep over one block of rows on the quiet machine on which the limit was set; a slower or busier
+machine is given as much longer as its own sweep takes."""
 GOOD = '[place]\nstation = "Yuma Intl Arpt, AZ"\n\n[[rooms]]\nname = "Studio"\nfloor_area_m2 = "24 m**2"\n'
 
 
@@ -57,10 +63,11 @@ def timed_compare(name):
 @pytest.mark.parametrize("name", NAMES)
 def test_compare_prints_every_key_of_the_contract_in_under_five_seconds(name):
     done, took_s = timed_compare(name)
-    if took_s >= MOST_S:
+    most_s = MOST_S * max(1.0, hourly_floor_s(ROWS_PER_BLOCK, MONTHLY_DAYS, 10) / FLOOR_S)
+    if took_s >= most_s:
         done, took_s = timed_compare(name)
     assert done.returncode == 0, done.stderr
-    assert took_s < MOST_S
+    assert took_s < most_s
     found = json.loads(done.stdout)
     assert set(found) >= COMPARE_KEYS
     assert [way["name"] for way in found["alternatives"]] == [
