@@ -31,8 +31,8 @@ ROOM_KEYS = {
 MOST_S = 5.0
 MONTHLY_DAYS = 84
 FLOOR_S = 0.0135
-"""Time of the barest sweep over one block of rows on the quiet machine on which the limit was set; a slower or busier
-machine is given as much longer as its own sweep takes."""
+"""A third above the time of the barest sweep over one block of rows where the limit was set; a machine on which that
+sweep takes longer, being slower or busier, is given as much more time to compare."""
 GOOD = '[place]\nstation = "Yuma Intl Arpt, AZ"\n\n[[rooms]]\nname = "Studio"\nfloor_area_m2 = "24 m**2"\n'
 
 
