@@ -13,6 +13,7 @@ from econ.equipment.line_set import LineSet, line_kept_frac, with_lines
 from econ.equipment.machine import MachineRows, RatingRows, ReverseCycleRows, WindowRows
 from econ.equipment.window_curve import no_machine, reverse_cycle_window, single_speed_window, variable_speed_window
 from econ.evaluate.structure import Structure
+from econ.evaluate.wiring.reading import amount
 from econ.kernel.alternative import HIRED, KEEP, SELF, WINDOW
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.errors import UnknownChoiceError
@@ -60,11 +61,6 @@ def machines(structure: Structure, values: Values, n_row: int) -> tuple[MachineR
     return tuple(built)
 
 
-def rows(values: Values, path: str, n_row: int) -> FloatArray:
-    """Return a path's numbers, one a row."""
-    return np.broadcast_to(np.asarray(values[path], dtype=np.float64), (n_row,))
-
-
 def split_ratings(values: Values, prefix: str, n_row: int) -> RatingRows:
     """Return the ratings of a split heat pump.
 
@@ -82,8 +78,8 @@ def split_ratings(values: Values, prefix: str, n_row: int) -> RatingRows:
     ratings : RatingRows
         Several sets alike are entered as one of their total size; they run alike, whichever room asks.
     """
-    numbers = {field.name: rows(values, f"{prefix}.{field.name}", n_row) for field in fields(RatingRows)}
-    count = rows(values, f"{prefix}.count", n_row)
+    numbers = {field.name: amount(values, f"{prefix}.{field.name}", n_row) for field in fields(RatingRows)}
+    count = amount(values, f"{prefix}.count", n_row)
     return RatingRows(**numbers | {name: numbers[name] * count for name in ("capacity_w", "heat_47f_w", "standby_w")})
 
 
@@ -105,15 +101,15 @@ def window_ratings(values: Values, prefix: str, n_row: int) -> WindowRows:
         Capacity and standby power times the number of units.
     """
     size, count = {"now": ("unit_capacity_w", "units_count")}.get(prefix, ("capacity_w", "count"))
-    number = rows(values, f"{prefix}.{count}", n_row)
+    number = amount(values, f"{prefix}.{count}", n_row)
     least = f"{prefix}.min_ratio_frac"
     return WindowRows(
-        capacity_w=rows(values, f"{prefix}.{size}", n_row) * number,
-        ceer=rows(values, f"{prefix}.ceer", n_row),
-        shr=rows(values, f"{prefix}.shr", n_row),
-        standby_w=rows(values, f"{prefix}.standby_w", n_row) * number,
-        cd_frac=rows(values, f"{prefix}.cd_frac", n_row),
-        min_ratio_frac=rows(values, least, n_row) if least in values else np.ones(n_row),
+        capacity_w=amount(values, f"{prefix}.{size}", n_row) * number,
+        ceer=amount(values, f"{prefix}.ceer", n_row),
+        shr=amount(values, f"{prefix}.shr", n_row),
+        standby_w=amount(values, f"{prefix}.standby_w", n_row) * number,
+        cd_frac=amount(values, f"{prefix}.cd_frac", n_row),
+        min_ratio_frac=amount(values, least, n_row) if least in values else np.ones(n_row),
     )
 
 
@@ -137,7 +133,7 @@ def is_all_year(structure: Structure, values: Values, position: int, n_row: int)
         Not known counts as taken out for the winter.
     """
     heats = structure.technologies[position] == "reverse_cycle_window"
-    stays: BoolArray = rows(values, "window.in_months", n_row) == code("window.in_months", "all_year")
+    stays: BoolArray = amount(values, "window.in_months", n_row) == code("window.in_months", "all_year")
     return stays | heats
 
 
@@ -155,10 +151,10 @@ def _variable(values: Values, prefix: str, n_row: int) -> MachineRows:
 
 def _reverse(values: Values, prefix: str, n_row: int) -> MachineRows:
     reverse = ReverseCycleRows(
-        heat_cop=rows(values, f"{prefix}.heat_cop", n_row),
-        heat_ratio_frac=rows(values, f"{prefix}.heat_ratio_frac", n_row),
-        cutout_c=rows(values, f"{prefix}.cutout_c", n_row),
-        is_variable=rows(values, f"{prefix}.is_variable_frac", n_row) >= VARIABLE_FROM,
+        heat_cop=amount(values, f"{prefix}.heat_cop", n_row),
+        heat_ratio_frac=amount(values, f"{prefix}.heat_ratio_frac", n_row),
+        cutout_c=amount(values, f"{prefix}.cutout_c", n_row),
+        is_variable=amount(values, f"{prefix}.is_variable_frac", n_row) >= VARIABLE_FROM,
     )
     return reverse_cycle_window(window_ratings(values, prefix, n_row), reverse)
 
@@ -186,9 +182,9 @@ def line_set(values: Values, prefix: str, n_row: int) -> LineSet:
     line : LineSet
         Both ductless ways share the site's way.
     """
-    site = (rows(values, f"site.line_{name}_m", n_row) for name in ("run", "rise"))
+    site = (amount(values, f"site.line_{name}_m", n_row) for name in ("run", "rise"))
     own = ("line_max_m", "rise_max_m", "run_loss_per_m", "rise_loss_per_m")
-    return LineSet(*site, *(rows(values, f"{prefix}.{name}", n_row) for name in own))
+    return LineSet(*site, *(amount(values, f"{prefix}.{name}", n_row) for name in own))
 
 
 def auxiliary(values: Values, prefix: str, n_row: int) -> AuxiliaryRows:
@@ -209,12 +205,12 @@ def auxiliary(values: Values, prefix: str, n_row: int) -> AuxiliaryRows:
         The pump where the drain does not surely run downhill.
     """
     pan_w, pan_below_c, oil_w, oil_below_c = (
-        rows(values, f"{prefix}.{name}", n_row)
+        amount(values, f"{prefix}.{name}", n_row)
         for name in ("pan_heater_w", "pan_heater_below_c", "crankcase_heater_w", "crankcase_heater_below_c")
     )
-    is_pumped = rows(values, "site.drain", n_row) != code("site.drain", "gravity")
-    count = rows(values, f"{prefix}.count", n_row)
-    pump_w = rows(values, "site.drain_pump_w", n_row) * is_pumped * count * rows(values, f"{prefix}.heads", n_row)
+    is_pumped = amount(values, "site.drain", n_row) != code("site.drain", "gravity")
+    count = amount(values, f"{prefix}.count", n_row)
+    pump_w = amount(values, "site.drain_pump_w", n_row) * is_pumped * count * amount(values, f"{prefix}.heads", n_row)
     return AuxiliaryRows(pan_w * count, pan_below_c, oil_w * count, oil_below_c, pump_w)
 
 
