@@ -55,7 +55,7 @@ def read_keys() -> frozenset[str]:
 def _of_tasks(work: InstallationTables) -> set[str]:
     keys = set()
     for table in (work.tasks[way] for way in ALTERNATIVES):
-        keys |= {key for parties in table.hours for source in parties for key in source.key}
+        keys |= {key for parties in table.hours for source in parties for key in source.key if "." not in key}
         keys |= {material.key for materials in table.materials for material in materials}
         keys |= {path.removeprefix("costs.") for path in table.wait if path.startswith("costs.")}
     return keys

@@ -23,7 +23,7 @@ class HoursSource:
     option : tuple of str
         Options of that choice, one an entry; a single empty text without a choice.
     key : tuple of str
-        Name of the figure for each option; empty texts where the party cannot do the task.
+        Cost key or path of the figure for each option; empty texts where the party cannot do the task.
     thickness_m : tuple of float
         Wall thickness at which the figure holds, hours then growing in proportion; NaN where thickness has no part. [m]
     """

@@ -16,6 +16,7 @@ SECTION_WORDS: Final[Mapping[str, str]] = {
     "now": "what is there now",
     "rules": "rule of this program",
     "site": "site",
+    "work": "work",
     "place": "place",
     "costs": "cost",
 }

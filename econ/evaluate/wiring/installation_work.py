@@ -117,12 +117,23 @@ def _hours_by_party(table: TaskTable, at: Site) -> FloatArray:
     return hours
 
 
+def figure_path(key: str) -> str:
+    """Return where the hours of a key stand among the values: in the cost table, or at the path itself.
+
+    Examples
+    --------
+    >>> figure_path("survey_self_h"), figure_path("work.dry_fit_self_h")
+    ('costs.survey_self_h', 'work.dry_fit_self_h')
+    """
+    return key if "." in key else f"costs.{key}"
+
+
 def _source_h(source: HoursSource, inputs: Inputs) -> FloatArray:
     hours = np.zeros(inputs.n_row)
     for option, key, thickness_m in zip(source.option, source.key, source.thickness_m, strict=True):
         if not key:
             continue
-        figure = inputs.cost(key)
+        figure = inputs.number(figure_path(key))
         if not np.isnan(thickness_m):
             figure = figure * inputs.number("site.wall_thickness_m") / thickness_m
         hours = np.where(_is_chosen(source.choice, option, inputs), figure, hours)

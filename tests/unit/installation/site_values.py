@@ -100,6 +100,12 @@ def likely_costs() -> dict[str, float]:
     return {f"costs.{key}": value for key, value in zip(table.texts("key"), table.numbers("likely"), strict=True)}
 
 
+def likely_assumptions() -> dict[str, float]:
+    """Return the likely value of every assumption that no form asks for by path."""
+    table = read_table("defaults/assumptions")
+    return dict(zip(table.texts("path"), table.numbers("likely").tolist(), strict=True))
+
+
 def cost_range(column: str) -> dict[str, float]:
     """Return the low or high value of every row of the cost table by path."""
     table = read_table("installation/costs")
@@ -111,6 +117,7 @@ def site_values(**changed: Any) -> dict[str, Any]:
     paths = {path.replace("__", "."): value for path, value in changed.items()}
     chosen = {**CHOSEN, **{path: value for path, value in paths.items() if isinstance(value, str)}}
     numbers = {
+        **likely_assumptions(),
         **likely_costs(),
         **NUMBERS,
         **{path: value for path, value in paths.items() if not isinstance(value, str)},

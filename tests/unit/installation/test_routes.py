@@ -35,9 +35,10 @@ def test_self_installation_on_a_frame_wall_costs_what_the_hand_worked_sheet_says
     route = routes()[SELF]
     cash = 2100.0 + 275.50 + 393.76 + 700.0 + 180.0 + 255.0 + 166.285 + 64.0
     assert cash_first_cost_usd(route.line_items)[0] == pytest.approx(cash, abs=0.005)
-    # alone: survey 3, permit 1.5, leak check 1.75, inspection 1.5, register 0.5; shared with the helper, half of
-    # receive 1, hang 1.75, hole 1, sleeve 0.75, pad 1.5, line 3, couplings 1, drain 0.75, clean up 1 = 11.75
-    own_h = 8.25 + 11.75 / 2.0
+    # alone: survey 3, permit 1.5, check of parts 0.5, leak check 1.75, inspection 1.5, register 0.5; shared with the
+    # helper, half of receive 1, dry-fit 1, hang 1.75, hole 1, sleeve 0.75, pad 1.5, line 3, couplings 1, drain 0.75,
+    # clean up 1 = 12.75
+    own_h = 8.75 + 12.75 / 2.0
     assert route.own_hours_h[0] == pytest.approx(own_h)
     assert first_cost_usd(route.line_items)[0] == pytest.approx(cash + own_h * 25.0, abs=0.005)
 
@@ -124,13 +125,13 @@ def test_a_task_given_to_the_contractor_moves_hours_tools_mishap_and_labour():
 def test_a_task_given_to_the_helper_takes_all_of_its_hours():
     route = routes(shape=structure(parties=(("line_set", "helper"),)), work__helper="paid")[SELF]
     assert party_of(route, "line_set") == HELPER_PARTY
-    # all 3 h of the line set, and half of the other shared 8.75 h, at 20 an hour
-    assert amounts(route)["helper"] == pytest.approx((3.0 + 8.75 / 2.0) * 20.0)
+    # all 3 h of the line set, and half of the other shared 9.75 h, at 20 an hour
+    assert amounts(route)["helper"] == pytest.approx((3.0 + 9.75 / 2.0) * 20.0)
 
 
 def test_without_a_helper_all_hours_are_own_and_none_are_paid():
     route = routes(work__helper="none")[SELF]
-    assert route.own_hours_h[0] == pytest.approx(8.25 + 11.75)
+    assert route.own_hours_h[0] == pytest.approx(8.75 + 12.75)
     assert amounts(route)["helper"] == 0.0
 
 
@@ -320,3 +321,43 @@ def test_many_deep_holes_wear_out_more_than_one_bit():
 def test_an_extension_is_priced_where_it_is_needed_and_allowed(run_m, allowed, price):
     found = amounts(routes(site__line_run_m=run_m, kit__extension_allowed=allowed)[SELF])
     assert found["precharged_extension_usd"] == price
+
+
+def days_of(route, task):
+    """Return start and finish of a task of the likely row, days from the decision."""
+    at = route.schedule.task.index(task)
+    return route.schedule.start_d[0, at], route.schedule.finish_d[0, at]
+
+
+# Decided on a Monday; survey on Saturday, day 5, 3 of 8 h; delivery 7 days on, day 12.375, a Saturday: receive 1 h with
+# the helper, 0.5 h; check 0.5 h; dry-fit 1 h with the helper, 0.5 h. Permit: applied 5.375 + 1.5 h, granted 9 days on,
+# day 14.5625, a Monday; the hole comes after the plate on the Saturday after, day 19.
+def test_nothing_is_cut_before_parts_are_checked_and_dry_fitted():
+    route = routes()[SELF]
+    assert days_of(route, "receive") == pytest.approx((12.375, 12.375 + 0.5 / 8.0))
+    assert days_of(route, "check_parts") == pytest.approx((12.4375, 12.5))
+    assert days_of(route, "dry_fit") == pytest.approx((12.5, 12.5625))
+    assert days_of(route, "wall_hole")[0] == pytest.approx(19.0 + 1.75 / 2.0 / 8.0)
+
+
+@pytest.mark.parametrize("wall", ["wood_frame", "block", "poured_concrete"])
+@pytest.mark.parametrize("place", ["ground_pad", "wall_bracket", "roof"])
+def test_on_every_site_the_dry_fit_is_done_before_plate_hole_and_outdoor_unit(wall, place):
+    plan = routes(site__wall=wall, site__outdoor_place=place)[SELF].schedule
+    at = {task: position for position, task in enumerate(plan.task) if plan.is_active[0, position]}
+    fitted = plan.finish_d[0, at["dry_fit"]]
+    later = {"hang_indoor", "wall_hole", "line_set", "connect_lines"} | {
+        task for task in at if task.startswith("set_on")
+    }
+    assert all(plan.start_d[0, at[task]] >= fitted for task in later)
+    assert plan.finish_d[0, at["check_parts"]] <= plan.start_d[0, at["dry_fit"]]
+
+
+# Test run done on Saturday, day 26 + 1.75 / 8; a day later, Sunday 27.21875 of a working day, two units take 1 h.
+def test_the_old_unit_stays_until_the_new_one_has_run_a_day():
+    route = routes(now__cooling="window_units", now__units_count=2.0)[SELF]
+    done = 26.0 + 1.75 / 8.0
+    assert days_of(route, "run_in") == pytest.approx((done + 1.0, done + 1.0))
+    assert days_of(route, "remove_old")[0] == pytest.approx(done + 1.0)
+    assert route.schedule.in_service_d[0] == pytest.approx(done)
+    assert not routes()[SELF].schedule.is_active[0, route.schedule.task.index("run_in")]

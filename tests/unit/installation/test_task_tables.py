@@ -18,6 +18,7 @@ from tests.unit.installation.site_values import site_values, structure
 
 TABLES = [task_table(alternative) for alternative in ALTERNATIVES]
 COSTS = set(read_table("installation/costs").texts("key"))
+FIGURES = COSTS | set(read_table("defaults/assumptions").texts("path"))
 FACTS = set(site_facts(structure(), Inputs(site_values(), 1)))
 QUANTITIES = set(quantities(Inputs(site_values(), 1)))
 
@@ -30,7 +31,7 @@ def test_every_name_in_the_task_table_is_known(table):
         assert {material.key for material in materials} <= COSTS
         assert {material.quantity for material in materials} <= QUANTITIES
     for source in {source for row in table.hours for source in row}:
-        assert set(source.key) - {""} <= COSTS
+        assert set(source.key) - {""} <= FIGURES
         assert not source.choice or set(source.option) == set(CHOICES[source.choice]) - {"not_known"}
 
 
