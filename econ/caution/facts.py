@@ -96,6 +96,8 @@ class Facts:
         Hours a year in which cooling falls short. [hour]
     window_late_d, self_late_d, hired_late_d : ndarray
         Days by which service comes after the end of this year's hot season. [day]
+    return_by_d, dry_fit_d : ndarray
+        Days from the decision to the last day on which the kit may go back, and to the end of its dry-fit. [day] [day]
     quote_lacks_circuit : ndarray
         There is a quote, and it leaves out the circuit or does not mention it.
     house_poorly, house_well, house_unknown : ndarray
@@ -207,6 +209,8 @@ class Facts:
     window_late_d: FloatArray
     self_late_d: FloatArray
     hired_late_d: FloatArray
+    return_by_d: FloatArray
+    dry_fit_d: FloatArray
     quote_lacks_circuit: BoolArray
     house_poorly: BoolArray
     house_well: BoolArray

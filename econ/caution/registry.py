@@ -6,6 +6,7 @@ import numpy as np
 
 from econ.caution.anchor import ANCHOR_RULES
 from econ.caution.circuit import CIRCUIT_RULES
+from econ.caution.delivery import DELIVERY_RULES
 from econ.caution.facts import Facts
 from econ.caution.lifting import LIFTING_RULES
 from econ.caution.measure import MEASURE_RULES
@@ -27,6 +28,7 @@ RULES: Final[tuple[Rule, ...]] = (
     *PERMIT_RULES,
     *LIFTING_RULES,
     *ANCHOR_RULES,
+    *DELIVERY_RULES,
     *ROOM_RULES,
     *MEASURE_RULES,
     *SIZING_RULES,

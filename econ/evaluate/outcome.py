@@ -18,6 +18,7 @@ from econ.evaluate.summary import cooling_by_month_kd
 from econ.evaluate.wiring.caution import CautionResults
 from econ.evaluate.wiring.energy import USES, EnergyUse
 from econ.evaluate.wiring.installation import Installation
+from econ.evaluate.wiring.installation_return import kit_return
 from econ.installation.first_cost import cash_first_cost_usd, first_cost_usd
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW
 from econ.kernel.arrays import BoolArray, FloatArray
@@ -62,6 +63,11 @@ class Parts:
     def is_cooling_asked(self) -> BoolArray:
         """Whether cooling is asked for, shape (B,)."""
         return np.asarray(self.number("use.cool") != code("use.cool", "no"))
+
+    @cached_property
+    def as_made_up(self) -> BoolArray:
+        """What no way leaves undone, as a declared source makes up for it: True for every row, shape (B,)."""
+        return np.ones(self.n_row, dtype=np.bool_)
 
     @cached_property
     def passed_kd(self) -> FloatArray:
@@ -118,14 +124,13 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
     at, cash = parts.ways.index(way), cash_first_cost_usd(way.line_items)
     wait = np.nan_to_num(way.schedule.in_service_d, nan=0.0)
     meets_cooling = is_cooled_enough(parts.values, parts.hours.need, use)
-    as_made_up = np.ones(parts.n_row, dtype=np.bool_)
     return AlternativeResult(
         name=ALTERNATIVES[at],
         standing=way.standing,
         reasons=way.reasons,
         meets_cooling=meets_cooling,
-        meets_heating=as_made_up,
-        meets_drying=as_made_up,
+        meets_heating=parts.as_made_up,
+        meets_drying=parts.as_made_up,
         meets_need=meets_cooling,
         is_in_time=(wait <= parts.season_half_d) | ~parts.is_cooling_asked,
         is_within_cash=_is_within_cash(parts, cash),
@@ -153,6 +158,7 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
         waiting_h=_passed(parts.passed_h, wait) * (at != KEEP),
         waiting_kh=_passed(parts.passed_kh, wait) * (at != KEEP),
         spare_d=np.where(parts.is_cooling_asked, parts.season_half_d - way.schedule.in_service_d, np.nan),
+        kit_return=kit_return(parts.values, way, parts.n_row),
         capability=capability,
     )
 
@@ -193,6 +199,7 @@ def caution_results(parts: Parts, alternatives: Sequence[AlternativeResult]) -> 
         cool_short_h=np.stack([each.unmet_cooling_h for each in alternatives]),
         in_service_d=np.stack([each.in_service_d for each in alternatives]),
         season_end_d=np.where(parts.is_cooling_asked, parts.season_half_d, np.nan),
+        kit_return=alternatives[SELF].kit_return,
         moisture_share_frac=np.divide(latent, total, out=np.full(parts.n_row, np.nan), where=total > 0.0),
     )
 

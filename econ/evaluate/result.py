@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 
+from econ.installation.delivery import KitReturn
 from econ.installation.first_cost import LineItems
 from econ.installation.schedule import Schedule
 from econ.kernel.alternative import Alternative, Standing
@@ -231,6 +232,8 @@ class AlternativeResult:
     spare_d : ndarray, shape (B,)
         Days by which the decision could be put off and still be in time for summer; negative where it comes too
         late, NaN for keep_as_is or where no cooling is asked for. [day]
+    kit_return : KitReturn
+        Until when the kit may go back and at what fee; NaN for ways without a kit.
     capability : Capability
         What the unit can give.
     """
@@ -268,7 +271,18 @@ class AlternativeResult:
     waiting_h: FloatArray
     waiting_kh: FloatArray
     spare_d: FloatArray
+    kit_return: KitReturn
     capability: Capability
+
+    @property
+    def return_by_d(self) -> FloatArray:
+        """Last day on which the kit may go back, days from the decision, shape (B,); NaN without a kit. [day]"""
+        return self.kit_return.return_by_d
+
+    @property
+    def restocking_usd(self) -> FloatArray:
+        """What the seller keeps if the kit goes back, without the freight, shape (B,); NaN without a kit. [USD]"""
+        return self.kit_return.restocking_usd
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -113,6 +113,8 @@ def _way(result: Result, verdict: Verdict, position: int, decision: date) -> Doc
         **{key: number(getattr(measures, key)[position, 0]) for key in _MEASURES},
         **{key: None if value is False else value for key, value in existing.items()},
         "in_service_date": _service_date(way, decision),
+        "return_by_date": _date(way.return_by_d, decision),
+        "restocking_usd": number(way.restocking_usd[0]),
         **{key: number(getattr(way, key)[0]) for key in _WAY_UNMET},
         "probability_lowest_lcc_frac": number(verdict.chance[position]),
     }
@@ -121,6 +123,11 @@ def _way(result: Result, verdict: Verdict, position: int, decision: date) -> Doc
 def _service_date(way: AlternativeResult, decision: date) -> str | None:
     after_d = float(way.in_service_d[0])
     return day_after(decision, after_d).isoformat() if way.in_service_exists and isfinite(after_d) else None
+
+
+def _date(after_d: FloatArray, decision: date) -> str | None:
+    """Return the day of the likely row; None where there is none."""
+    return day_after(decision, float(after_d[0])).isoformat() if isfinite(after_d[0]) else None
 
 
 def loads_json(answer: Answer, measures: LoadMeasures | None = None) -> Document:

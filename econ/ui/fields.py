@@ -24,6 +24,7 @@ _PERCENT: Final = frozenset(
         "prices.electricity_escalation_frac",
         "prices.fuel_escalation_frac",
         "work.mishap_frac",
+        "kit.restocking_frac",
     }
 )
 _DATES: Final = frozenset({"rooms[].year_built"})

@@ -4,7 +4,7 @@ from typing import ClassVar, Final
 
 from pydantic import field_validator
 
-from econ.case.field import LIFE, UPKEEP, USD, WAIT, amount, choice, length, words
+from econ.case.field import FRACTION, LIFE, UPKEEP, USD, WAIT, amount, choice, length, words
 from econ.case.quantity import Measure
 from econ.case.section import Amt, Choice, Section, Text, day
 
@@ -66,6 +66,12 @@ class Kit(Section):
     )
     price_usd: Amt = amount(
         "Price of the kit", "Each, delivered, before tax; left out, usual for its size and class.", USD
+    )
+    return_window_d: Amt = amount(
+        "Days to send it back", "From the day it is at your door. Read the seller's rules.", WAIT
+    )
+    restocking_frac: Amt = amount(
+        "Kept if you send it back", "Restocking: share of the price that the seller keeps.", FRACTION
     )
     line_set_m: Amt = amount("Line set in the box", "Length of the pipes that come with it.", length(1.0, 30.0))
     seer2: Amt = amount("Cooling efficiency (SEER2)", _RATING, Measure("Btu/(W*hour)", "", 12.0, 40.0), expert=True)

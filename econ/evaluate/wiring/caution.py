@@ -14,6 +14,7 @@ from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.circuit import circuit_claims, circuit_numbers
 from econ.evaluate.wiring.installation_site import Inputs, site_facts
 from econ.installation.anchoring import YIELDING_BASES, top_pull_n
+from econ.installation.delivery import KitReturn
 from econ.kernel.alternative import HIRED, SELF, WINDOW
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.caution import Caution
@@ -45,6 +46,8 @@ class CautionResults:
         Days from the decision to service; NaN where nothing new comes. [day]
     season_end_d : ndarray, shape () or (B,)
         Days from the decision to the end of this year's hot season; NaN where it has none. [day]
+    kit_return : KitReturn
+        Until when the kit may go back, and when its dry-fit is done.
     moisture_share_frac : ndarray, shape (B,)
         Latent part of the yearly cooling need; NaN where there is none. [dimensionless]
     """
@@ -61,6 +64,7 @@ class CautionResults:
     heat_short_h: FloatArray
     in_service_d: FloatArray
     season_end_d: FloatArray
+    kit_return: KitReturn
     moisture_share_frac: FloatArray
 
 
@@ -274,6 +278,8 @@ def _result_facts(results: CautionResults, n_row: int) -> dict[str, FloatArray]:
         "window_short_h": results.cool_short_h[WINDOW],
         "kit_short_h": results.cool_short_h[SELF],
         "hired_short_h": results.cool_short_h[HIRED],
+        "return_by_d": results.kit_return.return_by_d,
+        "dry_fit_d": results.kit_return.dry_fit_d,
         "window_late_d": late[WINDOW],
         "self_late_d": late[SELF],
         "hired_late_d": late[HIRED],

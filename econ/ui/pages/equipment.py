@@ -16,6 +16,8 @@ GROUPS: Final = (
             "kit.connection",
             "kit.count",
             "kit.price_usd",
+            "kit.return_window_d",
+            "kit.restocking_frac",
             "kit.line_set_m",
             "kit.extension_allowed",
             "kit.refrigerant",

@@ -66,6 +66,8 @@ NUMBERS = {
     "kit_short_h": 0.0,
     "hired_short_h": 0.0,
     "window_short_h": 0.0,
+    "return_by_d": 42.0,
+    "dry_fit_d": 13.0,
     "window_late_d": -60.0,
     "self_late_d": -30.0,
     "hired_late_d": -10.0,

@@ -20,6 +20,7 @@ ALWAYS = {
     "permit.warranty_conditions",
     "lifting.window_bracing",
     "water.condensate_slope",
+    "delivery.look_before_signing",
 }
 
 
@@ -72,6 +73,8 @@ NUMBER_CASES = [
     ("sizing.hired_too_few", "own_rooms_count", [1.0], [2.0]),
     ("sizing.base_pan", "heat_design_c", [0.1, 0.0], [-0.1]),
     ("line_set.too_long", "line_run_m", [15.1, 15.2], [15.3]),
+    ("delivery.return_window_over", "dry_fit_d", [41.9, 42.0, 42.9], [43.0, 43.5]),
+    ("delivery.return_window_over", "return_by_d", [13.0, 14.0, np.nan], [12.0]),
     ("schedule.window_misses_summer", "window_late_d", [-0.1, 0.0], [0.1]),
     ("schedule.self_misses_summer", "self_late_d", [-0.1, 0.0], [0.1]),
     ("schedule.hired_misses_summer", "hired_late_d", [-0.1, 0.0], [0.1]),
@@ -163,6 +166,7 @@ CLAIM_CASES = [
     ("room.escape_window", {"is_escape": True}),
     ("room.escape_window_unknown", {"escape_unknown": True}),
     ("room.old_unit_blocks_window", {"has_old_units": True}),
+    ("delivery.old_unit_stays", {"has_old_units": True}),
     ("room.casement", {"is_casement": True}),
     ("room.radon", {"is_lower_level": True}),
     ("room.earth_in_doubt", {"is_lower_level": True}),

@@ -5,6 +5,7 @@ import pytest
 
 from econ.case.choices import code
 from econ.evaluate.wiring.caution import CautionResults, facts, found
+from econ.installation.delivery import KitReturn
 from tests.unit.installation.site_values import site_values, structure
 
 ROOM = {
@@ -56,6 +57,7 @@ def results(n_row=1, **changed):
         "heat_short_h": np.zeros((4, n_row)),
         "in_service_d": np.full((4, n_row), 30.0),
         "season_end_d": np.asarray(100.0),
+        "kit_return": KitReturn(np.full(n_row, 42.0), np.full(n_row, 13.0), np.full(n_row, 400.0)),
         "moisture_share_frac": np.full(n_row, 0.2),
     }
     return CautionResults(**{**given, **changed})

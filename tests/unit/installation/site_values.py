@@ -63,6 +63,8 @@ NUMBERS = {
     "hired.heads": 1.0,
     "hired.extra_head_usd": 600.0,
     "kit.line_set_m": 6.1,
+    "kit.return_window_d": 30.0,
+    "kit.restocking_frac": 0.2,
     "kit.extension_m": 3.66,
     "kit.r454b_lfl_kg_per_m3": 0.296,
     "kit.mca_a": 15.0,
