@@ -5,6 +5,7 @@ from dataclasses import replace
 import numpy as np
 
 from econ.evaluate.result import AlternativeResult, Block, Capability, ClimateSummary, Result, RoomLoads
+from econ.installation.delivery import KitReturn
 from econ.installation.first_cost import LineItems
 from econ.installation.schedule import Schedule
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW, Alternative, Standing
@@ -97,6 +98,12 @@ def schedule(position: int, n_row: int = 1) -> Schedule:
     )
 
 
+def kit_return(position: int, n_row: int = 1) -> KitReturn:
+    """Return the last day and fee of an invented kit: day 40 and $378, dry-fitted on day 12; nothing without a kit."""
+    day, fitted, fee = (40.0, 12.5, 378.0) if position == SELF else (np.nan,) * 3
+    return KitReturn(np.full(n_row, day), np.full(n_row, fitted), np.full(n_row, fee))
+
+
 def capability(position: int) -> Capability:
     """Return an invented capacity line; heating stops at its cut-out, and window units give none."""
     at = np.arange(-34.0, 46.0, 2.0)
@@ -157,6 +164,7 @@ def alternative(position: int, n_row: int = 1) -> AlternativeResult:
         waiting_h=np.full(n_row, 0.0 if position == KEEP else 2.0 * SERVICE_D[position]),
         waiting_kh=np.full(n_row, 0.0 if position == KEEP else 4.0 * SERVICE_D[position]),
         spare_d=np.full(n_row, np.nan if position == KEEP else 60.0 - SERVICE_D[position]),
+        kit_return=kit_return(position, n_row),
         capability=capability(position),
     )
 
