@@ -29,6 +29,7 @@ def main() -> None:
     )
     look.dress()
     state.open_case()
+    state.turn_to(page.title)
     strip.draw()
     page.run()
 

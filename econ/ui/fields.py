@@ -116,7 +116,7 @@ def fault_html(fault: Fault, where: str = "") -> str:
 
 def _choice(path: str, info: FieldInfo, label: str) -> None:
     key = f"w_{slug(path)}"
-    st.session_state[key] = state.value(path)
+    state.put(key, state.value(path))
     options = list(info.options)
     draw_options = st.pills if len(options) <= _MOST_PILLS else st.selectbox
     words = {option: option_words(info.path, option) for option in options}
@@ -137,7 +137,7 @@ def _chosen(path: str, key: str) -> None:
 
 def _amount(path: str, info: FieldInfo, label: str) -> None:
     key, shown = f"w_{slug(path)}", shown_as(info)
-    st.session_state[key] = _typed(path, shown)
+    state.put(key, _typed(path, shown))
     is_said = not shown.word or shown.word.lower() in label.lower()
     unit = "" if is_said else f" ({shown.word})"
     st.text_input(
@@ -222,7 +222,7 @@ def _ranged(path: str, keys: tuple[str, str, str], shown: Shown) -> None:
 def _text(path: str, info: FieldInfo, label: str) -> None:
     key = f"w_{slug(path)}"
     found = state.refused(path)
-    st.session_state[key] = found.typed if found else state.value(path) or ""
+    state.put(key, found.typed if found else state.value(path) or "")
     st.text_input(label, key=key, help=info.help, on_change=_written, args=(path, key), autocomplete="off")
 
 

@@ -28,6 +28,10 @@ GREETING: Final = "opened_last"
 MISSING: Final = "missing_case"
 """Number of a case that the address names and that is not here."""
 
+PAGE: Final = "page_drawn"
+TURNED: Final = "is_page_turned"
+"""Which page is drawn, and whether another was drawn before it."""
+
 NO_PLACE: Final = ""
 """What stands for the town until one is chosen: the only answer that has no usual value."""
 
@@ -180,6 +184,19 @@ def _settle() -> None:
 def value(path: str) -> Any:
     """Return what the user set at a path, or None."""
     return value_at(current_case(), path)
+
+
+def turn_to(page: str) -> None:
+    """Note which page is drawn; a field that another page drew under the same key is a field of its own."""
+    st.session_state[TURNED] = st.session_state.get(PAGE) != page
+    st.session_state[PAGE] = page
+
+
+def put(key: str, value: object) -> None:
+    """Set what a widget shows; where it shows that already, leave it, so that nothing half typed is overwritten."""
+    session = st.session_state
+    if session[TURNED] or key not in session or session[key] != value:
+        session[key] = value
 
 
 def refused(path: str) -> Refused | None:

@@ -221,3 +221,10 @@ def test_case_file_with_faults_lists_every_one_and_opens_nothing(ready):
     ready.app.file_uploader(key="w_file").upload("case.toml", broken, "application/toml").run()
     assert "place.station" in ready.html
     assert "rooms[0].floor_area_m2" in ready.html
+
+
+def test_run_that_follows_an_edit_overwrites_no_other_field(ready):
+    ready.go("room").type("w_rooms_0_floor_area_m2", "650")
+    others = [field.proto for field in ready.app.text_input if field.key != "w_rooms_0_floor_area_m2"]
+    assert len(others) > 3
+    assert not any(proto.set_value for proto in others)

@@ -26,6 +26,7 @@ FLAGS = (
 )
 IDLE = '[data-testid="stApp"][data-test-script-state="notRunning"]'
 START_S = 60.0
+QUIET_LOOKS = 4
 
 
 def chromium() -> str:
@@ -73,10 +74,13 @@ def browser() -> Iterator[Browser]:
 
 
 def settled(page: Page) -> None:
-    """Wait until the page is drawn and nothing runs any more."""
-    page.wait_for_selector(IDLE, timeout=60_000)
-    page.wait_for_timeout(400)
-    page.wait_for_selector(IDLE, timeout=60_000)
+    """Wait until the page is drawn and nothing has run for a while; before the first run nothing runs either."""
+    page.wait_for_selector("h1", timeout=60_000)
+    quiet = 0
+    while quiet < QUIET_LOOKS:
+        page.wait_for_selector(IDLE, timeout=60_000)
+        page.wait_for_timeout(150)
+        quiet = quiet + 1 if page.query_selector(IDLE) else 0
 
 
 def _free_port() -> int:

@@ -4,11 +4,13 @@ import os
 from urllib.parse import urlparse
 
 import pytest
+from playwright.sync_api import expect
 
 from tests.browser.dashboard import browser, chromium, served, settled
 
 LOCAL = {"localhost", "127.0.0.1", "::1"}
 OTHER_TITLE = "before => { const title = document.querySelector('h1'); return title && title.innerText !== before; }"
+FLOOR_AREA = ".st-key-f_rooms_0_floor_area_m2"
 STATION = "St Cloud Regional Arpt, MN"
 
 
@@ -89,7 +91,6 @@ def test_edit_in_the_browser_survives_a_reload(tab):
     field = tab.get_by_role("textbox", name="Floor area")
     field.fill("700")
     field.press("Enter")
-    settled(tab)
+    expect(tab.locator(FLOOR_AREA).get_by_text("you said")).to_be_visible(timeout=60_000)
     tab.reload()
-    settled(tab)
-    assert tab.get_by_role("textbox", name="Floor area").input_value() == "700"
+    expect(tab.get_by_role("textbox", name="Floor area")).to_have_value("700", timeout=60_000)
