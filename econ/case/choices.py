@@ -4,6 +4,7 @@ import re
 from typing import Final
 
 from econ.installation.anchoring import HOLDING_BASES, YIELDING_BASES
+from econ.installation.incentive import TERMS
 from econ.kernel.alternative import ALTERNATIVES
 
 NOT_KNOWN: Final = "not_known"
@@ -85,7 +86,11 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
     "panel.dryer": YES_NO,
     "panel.water_heater": YES_NO,
     "panel.car_charger": YES_NO,
-    "work.helper": ("none", "free", "paid"),
+    "money.incentive_window_terms": TERMS,
+    "money.incentive_self_terms": TERMS,
+    "money.incentive_hired_terms": TERMS,
+    "work.helper": ("none", "free", "paid", "handyman"),
+    "work.contractor_finishes": YES_NO,
     "work.days": ("weekends", "evenings", "any"),
     "work.start_doing": ("now",),
 }

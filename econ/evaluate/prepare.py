@@ -150,6 +150,7 @@ def write_fixed(draft: Draft) -> None:
         shade = draft.options[f"rooms[{index}].shade"]
         draft.put(f"rooms[{index}].shade_frac", draft.tables.shading[shade].spread("factor_frac"), "")
     write_measures(draft)
+    write_mishaps(draft)
     decided = draft.decision_date
     for name, number in (("doy", min(decided.timetuple().tm_yday - 1, 364)), ("weekday", decided.weekday())):
         draft.put(f"place.decision_{name}", Spread(number, number, number, "the decision date"), "day", "computed")
@@ -163,6 +164,15 @@ def write_measures(draft: Draft) -> None:
         draft.put(f"costs.{row.text('cost')}", price.spread(), price.text("unit"))
         for name, unit in (("own_h", "hour"), ("life_yr", "year")):
             draft.put(f"measures.{key}.{name}", row.spread(name), unit)
+
+
+def write_mishaps(draft: Draft) -> None:
+    """Write the chance, cost, own hours and days of each kind of mishap; what a form asks for has its line already."""
+    units = {"chance_frac": "dimensionless", "cost_usd": "USD", "own_h": "hour", "days_d": "day"}
+    for key, row in draft.tables.mishaps.entries.items():
+        for name, unit in units.items():
+            if name in row.spreads:
+                draft.put(f"mishaps.{key}.{name}", row.spread(name), unit)
 
 
 def structure_of(draft: Draft, kinds: tuple[str, ...]) -> Structure:

@@ -51,6 +51,8 @@ class LineItems:
         Price of one unit; incentives negative. [USD]
     amount_usd : ndarray, shape (B, L)
         Quantity times unit price. [USD]
+    tasks : tuple of tuple of str, length L
+        Tasks whose change of hands can move the line; no other task does.
     """
 
     key: tuple[str, ...]
@@ -63,6 +65,7 @@ class LineItems:
     quantity: FloatArray
     unit_price_usd: FloatArray
     amount_usd: FloatArray
+    tasks: tuple[tuple[str, ...], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -77,6 +80,8 @@ class Line:
         How many units. [any]
     unit_price_usd : ndarray, shape () or (B,)
         Price of one. [USD]
+    tasks : tuple of str
+        Tasks whose change of hands can move it.
     """
 
     key: str
@@ -87,6 +92,7 @@ class Line:
     source: str
     quantity: FloatArray
     unit_price_usd: FloatArray
+    tasks: tuple[str, ...] = ()
 
 
 def line_items(lines: Sequence[Line], n_row: int) -> LineItems:
@@ -127,6 +133,7 @@ def line_items(lines: Sequence[Line], n_row: int) -> LineItems:
         quantity=quantity,
         unit_price_usd=price,
         amount_usd=quantity * price,
+        tasks=tuple(line.tasks for line in ordered),
     )
 
 
@@ -186,3 +193,16 @@ def amount_of_usd(lines: Sequence[Line], categories: Sequence[str], n_row: int) 
         if line.category in categories:
             amount = amount + line.quantity * line.unit_price_usd
     return amount
+
+
+def tasks_of(lines: Sequence[Line], categories: Sequence[str] = CATEGORIES) -> tuple[str, ...]:
+    """Return the tasks that lines of some categories list, each once, in the order met.
+
+    Parameters
+    ----------
+    lines : sequence of Line
+        The lines.
+    categories : sequence of str
+        Categories that count.
+    """
+    return tuple(dict.fromkeys(task for line in lines if line.category in categories for task in line.tasks))

@@ -152,3 +152,51 @@ def assigned_party(is_allowed: BoolArray, wanted_party: IntArray) -> IntArray:
     party = np.where(is_allowed[:, :, SELF_PARTY], SELF_PARTY, party)
     is_wanted = np.take_along_axis(is_allowed, wanted_party[..., None], axis=2)[..., 0]
     return np.where(is_wanted, wanted_party, party)
+
+
+_ANY_DRILLER: Final = ("wall_hole", "sleeve_seal")
+"""Licensed work that has nothing to do with whose unit it is for."""
+
+
+def is_on_kit(table: TaskTable) -> BoolArray:
+    """Return which tasks a contractor refuses who takes on no unit bought elsewhere.
+
+    Parameters
+    ----------
+    table : TaskTable
+        The list.
+
+    Returns
+    -------
+    is_on_kit : ndarray, shape (T,)
+        Licensed work on the unit itself and the permit for it; a hole in the wall is anybody's. Assumption.
+    """
+    return np.array(
+        [
+            key == "permit_apply" or (bool(licence) and key not in _ANY_DRILLER)
+            for key, licence in zip(table.key, table.licence, strict=True)
+        ],
+        dtype=np.bool_,
+    )
+
+
+def without_refused(is_allowed: BoolArray, table: TaskTable, refuses: BoolArray) -> BoolArray:
+    """Return which party may do each task once contractors have refused the kit.
+
+    Parameters
+    ----------
+    is_allowed : ndarray, shape (B, T, P)
+        Which party the law and the maker let do it.
+    table : TaskTable
+        The list of a self-installation.
+    refuses : ndarray, shape (B,)
+        No contractor finishes or starts a kit bought elsewhere.
+
+    Returns
+    -------
+    is_allowed : ndarray, shape (B, T, P)
+        Where a task is left to nobody, the way is closed.
+    """
+    may = is_allowed.copy()
+    may[:, :, CONTRACTOR_PARTY] &= ~(refuses[:, None] & is_on_kit(table))
+    return may

@@ -20,6 +20,10 @@ class SiteAnswers:
         Reasons, in plain words, why tasks of a self-installation had to go to a licensed party.
     licensed_tasks : tuple of str
         Labels of the tasks that a licensed party does in a self-installation.
+    contractor_finishes : str
+        Whether a contractor takes on a kit bought elsewhere: option of the field.
+    contractor_tasks : tuple of str
+        Labels of the tasks on the kit that only a contractor may do here.
     """
 
     occupancy: str
@@ -31,6 +35,8 @@ class SiteAnswers:
     outlet: str
     locks: tuple[str, ...]
     licensed_tasks: tuple[str, ...]
+    contractor_finishes: str = "yes"
+    contractor_tasks: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +86,18 @@ def _owner_rule(site: SiteAnswers) -> RouteStanding:
     return RouteStanding(Standing.UNKNOWN, ("Ask the permit office whether an owner may do the mechanical work.",))
 
 
+def _finishing(site: SiteAnswers) -> RouteStanding:
+    """Return what it means that some of the work on the kit is left to a contractor who did not sell it."""
+    if not site.contractor_tasks or site.contractor_finishes == "yes":
+        return OPEN
+    listed = "; ".join(site.contractor_tasks)
+    if site.contractor_finishes == "no":
+        text = f"No contractor takes on a kit bought elsewhere, and only a contractor may do this here: {listed}."
+        return RouteStanding(Standing.NOT_ALLOWED, (text,))
+    text = f"Ask, before you buy, whether a contractor does this on a kit bought elsewhere: {listed}."
+    return RouteStanding(Standing.UNKNOWN, (text,))
+
+
 _RANK: Final = {Standing.NOT_ALLOWED: 0, Standing.UNKNOWN: 1, Standing.WITH_HELP: 2, Standing.OPEN: 3}
 
 
@@ -101,7 +119,7 @@ def self_install_standing(site: SiteAnswers) -> RouteStanding:
     standing : RouteStanding
         ``with_help`` where a licensed party does at least one task.
     """
-    stopped = _gravest(_consent(site), _owner_rule(site))
+    stopped = _gravest(_consent(site), _owner_rule(site), _finishing(site))
     if stopped.standing == Standing.NOT_ALLOWED:
         return RouteStanding(stopped.standing, (*stopped.reasons, *site.locks))
     shared = OPEN

@@ -44,6 +44,14 @@ MEASURE_WORDS: Final[Mapping[str, str]] = {
 }
 """Figures of measures on the room."""
 
+MISHAP_WORDS: Final[Mapping[str, str]] = {
+    "chance_frac": "chance",
+    "cost_usd": "cost to put it right",
+    "own_h": "own hours to put it right",
+    "days_d": "days later",
+}
+"""Figures of what can go wrong in the work."""
+
 
 def labels(sheet: Sheet, tables: Tables, room_names: tuple[str, ...] = ()) -> dict[str, str]:
     """Return the words of every figure by path.
@@ -69,6 +77,9 @@ def _label(path: str, asked: Mapping[str, str], tables: Tables, room_names: tupl
     if section == "measures" and "." in name:
         key, _, figure = name.partition(".")
         return f"{tables.measures[key].text('label')}: {MEASURE_WORDS[figure]}"
+    if section == "mishaps":
+        key, _, figure = name.partition(".")
+        return f"{tables.mishaps[key].text('label')}: {MISHAP_WORDS[figure]}"
     if section in PREFIXES and path in asked:
         return f"{PREFIXES[section]}: {_lowered(asked[path])}"
     words = asked.get(table_path(path)) or _spelled(section.partition("[")[0], path.rpartition(".")[2])

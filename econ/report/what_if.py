@@ -24,7 +24,7 @@ LEVER_WORDS: Final = {
     "prices.electricity_usd_per_kwh": "the price of electricity",
     "kit.price_usd": "the price of the kit",
     "window.price_usd": "the price of a window unit",
-    "work.mishap_usd": "the cost of a mishap",
+    "work.mishap_usd": "the cost of a rescue visit",
     "kit.life_yr": "the life of the kit",
     "money.discount_rate_real_frac": "the return you give up",
     "use.cooling_setpoint_c": "the summer temperature you want",

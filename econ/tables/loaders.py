@@ -34,6 +34,7 @@ TABLE_NAMES: Final = (
     "ground/conduction",
     "ground/covers",
     "installation/costs",
+    "installation/mishaps",
     "lives/service_lives",
     "measures/measures",
     "prices/energy_by_state",
@@ -66,6 +67,8 @@ class Tables:
         By option, and by class.
     lives : Lookup
         Service lives by what lives.
+    mishaps : Lookup
+        What can go wrong in the work, by key.
     measures : Lookup
         Measures that lower what a room needs, by key.
     inputs : Lookup
@@ -102,6 +105,7 @@ class Tables:
     covers: Lookup
     mass_classes: Lookup
     lives: Lookup
+    mishaps: Lookup
     measures: Lookup
     inputs: Lookup
     room_kinds: Lookup
@@ -216,6 +220,7 @@ KEYED: Final = {
     "covers": ("ground/covers", "cover of the ground", "cover"),
     "mass_classes": ("assemblies/mass_classes", "mass class", "class"),
     "lives": ("lives/service_lives", "service life", "key"),
+    "mishaps": ("installation/mishaps", "mishap", "key"),
     "measures": ("measures/measures", "measure", "key"),
     "inputs": ("defaults/inputs", "input", "path"),
     "room_kinds": ("defaults/room_kinds", "usual room", "kind", "field"),

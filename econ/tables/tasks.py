@@ -8,6 +8,7 @@ from typing import Any, Final
 
 import numpy as np
 
+from econ.installation.mishap import HANDS, Mishap
 from econ.installation.task import PARTY_CODE, HoursSource, Material, TaskTable
 from econ.installation.tools import Tool
 from econ.kernel.alternative import ALTERNATIVES, PARTIES
@@ -105,6 +106,43 @@ def tools(root: Path | None = None) -> tuple[Tool, ...]:
     )
 
 
+@lru_cache(maxsize=4)
+def mishaps(root: Path | None = None) -> tuple[Mishap, ...]:
+    """Return what can go wrong in the work.
+
+    Parameters
+    ----------
+    root : Path or None
+        The data folder; None means the one this package brings.
+
+    Returns
+    -------
+    mishaps : tuple of Mishap
+        In the order of the file.
+    """
+    return tuple(_mishap(row) for row in read_table("installation/mishaps", root).rows())
+
+
+def _mishap(row: dict[str, Any]) -> Mishap:
+    key, by = row["key"], row["by"]
+    if by not in HANDS:
+        raise TableError(f"installation/mishaps.csv: {key} happens by {by!r}; it must be one of {', '.join(HANDS)}.")
+    parts = [part.partition("=") for part in _listed(row["tasks"])]
+    return Mishap(
+        key=key,
+        label=row["label"],
+        by=by,
+        tasks=tuple((task, float(share)) for task, _, share in parts),
+        chance=row["chance_from"] or f"mishaps.{key}.chance_frac",
+        cost=row["cost_from"] or f"mishaps.{key}.cost_usd",
+        own=f"mishaps.{key}.own_h",
+        later=f"mishaps.{key}.days_d",
+        plan_b_party=row["plan_b_party"],
+        plan_b=row["plan_b"],
+        source=row["source"],
+    )
+
+
 def _by_task(row: dict[str, Any]) -> tuple[str, ...]:
     """Return the condition of each task that a tool serves: one for all, or one for each."""
     tasks, conditions = _listed(row["task"]), _listed(row["condition"])
@@ -169,12 +207,15 @@ class InstallationTables:
         By alternative.
     tools : tuple of Tool
         Of own work.
+    mishaps : tuple of Mishap
+        What can go wrong.
     label, source : dict of str to str
         Words and source of each cost key.
     """
 
     tasks: dict[str, TaskTable]
     tools: tuple[Tool, ...]
+    mishaps: tuple[Mishap, ...]
     label: dict[str, str]
     source: dict[str, str]
 
@@ -195,6 +236,5 @@ def installation_tables(root: Path | None = None) -> InstallationTables:
     """
     costs = read_table("installation/costs", root)
     words = [dict(zip(costs.texts("key"), costs.texts(column), strict=True)) for column in ("item", "source")]
-    return InstallationTables(
-        {alternative: task_table(alternative, root) for alternative in ALTERNATIVES}, tools(root), words[0], words[1]
-    )
+    tasks: dict[str, TaskTable] = {alternative: task_table(alternative, root) for alternative in ALTERNATIVES}
+    return InstallationTables(tasks, tools(root), mishaps(root), words[0], words[1])

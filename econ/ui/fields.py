@@ -25,6 +25,9 @@ _PERCENT: Final = frozenset(
         "prices.fuel_escalation_frac",
         "work.mishap_frac",
         "kit.restocking_frac",
+        "money.incentive_self_frac",
+        "money.incentive_hired_frac",
+        "money.incentive_window_frac",
     }
 )
 _DATES: Final = frozenset({"rooms[].year_built"})

@@ -30,6 +30,8 @@ _TOPICS: Final[dict[str, str]] = {
     "panel": "Electrical panel",
     "work": "Who does what",
     "measures": "Fix the room first",
+    "mishaps": "What can go wrong",
+    "warranty": "Warranty",
     "rules": "Rules of this program",
 }
 _COST_TOPICS: Final[dict[str, str]] = {

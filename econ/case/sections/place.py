@@ -5,6 +5,7 @@ from typing import ClassVar, Final
 from pydantic import ValidationInfo, field_validator, model_validator
 
 from econ.case.field import (
+    FRACTION,
     LATITUDE,
     LONGITUDE,
     POWER,
@@ -222,6 +223,9 @@ class Prices(Section):
     pays_bill: Choice = choice("Who pays the bill", "Savings go to whoever pays it.")
 
 
+_CHANCE = "That it is paid once its terms are met: funds run out, papers go astray. 1 where it is promised in writing."
+
+
 class Money(Section):
     """Years, the return given up, cash, taxes and incentives."""
 
@@ -243,6 +247,16 @@ class Money(Section):
     sales_tax_frac: Amt = amount(
         "Sales tax", "On equipment and materials: 0.07 is seven in a hundred.", Measure("", "", 0.0, 0.2), expert=True
     )
-    incentive_window_usd: Amt = amount("Incentive, new window units", "Only what you have confirmed you will get.", USD)
-    incentive_self_usd: Amt = amount("Incentive, put in yourself", "Many require a licensed installer: ask first.", USD)
-    incentive_hired_usd: Amt = amount("Incentive, hired out", "Only what you have confirmed you will get.", USD)
+    incentive_self_usd: Amt = amount("Incentive, put in yourself", "What the programme pays for such a unit.", USD)
+    incentive_self_frac: Amt = amount("Chance of it, put in yourself", _CHANCE, FRACTION, expert=True)
+    incentive_self_terms: Choice = choice(
+        "It asks for, put in yourself", "Many pay only where a licensed contractor puts it in or starts it: ask first."
+    )
+    incentive_hired_usd: Amt = amount("Incentive, hired out", "What the programme pays for such a unit.", USD)
+    incentive_hired_frac: Amt = amount("Chance of it, hired out", _CHANCE, FRACTION, expert=True)
+    incentive_hired_terms: Choice = choice("It asks for, hired out", "What the programme asks of who puts it in.")
+    incentive_window_usd: Amt = amount("Incentive, new window units", "What the programme pays for such units.", USD)
+    incentive_window_frac: Amt = amount("Chance of it, new window units", _CHANCE, FRACTION, expert=True)
+    incentive_window_terms: Choice = choice(
+        "It asks for, new window units", "Window units meet no term that asks for a licensed contractor."
+    )

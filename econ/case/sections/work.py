@@ -79,8 +79,15 @@ class Work(Section):
     path: ClassVar[str] = "work"
 
     hour_value_usd_per_h: Amt = amount("Value of your hour", "0 if you enjoy it. Shown apart from cash.", USD_PER_H)
-    helper: Choice = choice("Helper", "Two people are needed to lift and hold.")
+    helper: Choice = choice(
+        "Helper", "Two people are needed to lift and hold. A handyman takes whole tasks alone, at a rate."
+    )
     helper_usd_per_h: Amt = amount("Helper's pay", "An hour.", USD_PER_H, after="work.helper=paid")
+    handyman_usd_per_h: Amt = amount("Handyman's rate", "An hour.", USD_PER_H, after="work.helper=handyman")
+    contractor_finishes: Choice = choice(
+        "Will a contractor finish or start a kit bought elsewhere?",
+        "Most will not. Phone two or three before you buy; not known is priced both ways.",
+    )
     days: Choice = choice("Days you can work", "Sets how long the work stretches.")
     hours_per_day_h: Amt = amount("Hours in a working day", "What you would really do.", Measure("hour", "", 0.5, 16.0))
     parties: tuple[tuple[str, str], ...] | None = words(
@@ -95,9 +102,15 @@ class Work(Section):
     permit_wait_d: Amt = amount("Permit's wait", "Days from asking to holding it.", WAIT)
     delivery_wait_d: Amt = amount("Delivery's wait", "Days from order to the kit at your door.", WAIT)
     mishap_frac: Amt = amount(
-        "Chance of a mishap", "That something must be done twice or rescued; 0.1 is one in ten.", FRACTION, expert=True
+        "Chance of a rescue visit",
+        "That a trade must put right what you could not; 0.1 is one in ten.",
+        FRACTION,
+        expert=True,
     )
-    mishap_usd: Amt = amount("Cost of a mishap", "A wrong hole, a damaged line, a rescue visit.", USD, expert=True)
+    mishap_usd: Amt = amount(
+        "Cost of a rescue visit", "What they charge, parts in. Wrong holes and damaged lines are counted apart.", USD,
+        expert=True,
+    )  # fmt: skip
     start_doing: Choice = choice("Start", "When the work may begin.", expert=True)
 
     @field_validator("parties", mode="after")

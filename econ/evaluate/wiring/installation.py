@@ -10,10 +10,12 @@ from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.equipment import is_all_year
 from econ.evaluate.wiring.installation_lines import contracted_install_lines, self_install_lines, window_units_lines
 from econ.evaluate.wiring.installation_price import Route
+from econ.evaluate.wiring.installation_risk import mishap_own_h
 from econ.evaluate.wiring.installation_site import Inputs
 from econ.evaluate.wiring.installation_work import (
     Site,
     allowed_parties,
+    left_to_contractor,
     lock_reasons,
     locks,
     route_rows,
@@ -64,7 +66,7 @@ class Installation:
     schedule : Schedule
         Dates from the decision.
     own_hours_h : ndarray, shape (B,)
-        The user's own hours until it is done. [hour]
+        The user's own hours until it is done, with those that mishaps are expected to take. [hour]
     upkeep_own_h_per_yr : ndarray, shape (B,)
         Own hours every year: window units taken out and put back. [hour/year]
     standing : Standing
@@ -130,7 +132,7 @@ def installation(
                 tasks=route.rows,
                 line_items=line_items([*_LINES[alternative](route), *work.lines], n_row),
                 schedule=schedule(route.rows, weeks),
-                own_hours_h=route.rows.own_h.sum(axis=1) + work.own_h,
+                own_hours_h=route.rows.own_h.sum(axis=1) + mishap_own_h(route) + work.own_h,
                 upkeep_own_h_per_yr=upkeep if alternative == Alternative.WINDOW_UNITS else np.zeros(n_row),
                 standing=standing.standing,
                 reasons=standing.reasons,
@@ -163,4 +165,6 @@ def _site_answers(rows: TaskRows, at: Site) -> SiteAnswers:
         outlet=option("window.outlet"),
         locks=locks(rows.table, rows, at),
         licensed_tasks=licensed,
+        contractor_finishes=option("work.contractor_finishes"),
+        contractor_tasks=left_to_contractor(rows, at),
     )

@@ -1,26 +1,28 @@
 """First cost of each route, line by line."""
 
+from dataclasses import replace
+
 import numpy as np
 
+from econ.evaluate.wiring.installation_own import own_lines
 from econ.evaluate.wiring.installation_price import (
     Route,
     circuit_lines,
     contractor_labour_usd,
     disposal_line,
     electrician_h,
-    is_by_user,
     joined,
     material_lines,
-    own_lines,
     permit_lines,
     set_price_usd,
     sets,
     spread_price,
     tax_line,
 )
+from econ.evaluate.wiring.installation_risk import mishap_lines
 from econ.evaluate.wiring.installation_tools import tool_lines
 from econ.evaluate.wiring.installation_visits import contractor_line, electrician_line
-from econ.installation.first_cost import Line, amount_of_usd
+from econ.installation.first_cost import Line, amount_of_usd, tasks_of
 from econ.installation.quote import missing_scope
 from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY
 from econ.kernel.arrays import FloatArray
@@ -55,19 +57,9 @@ def self_install_lines(route: Route) -> list[Line]:
         circuit_lines(route, is_circuit),
         [electrician_line(route), contractor_line(route)],
         permit_lines(route, route.site.facts["new_circuit"], one > 0.0),
-        [disposal_line(route), _mishap_line(route), tax_line(route, amount_of_usd(goods, _GOODS, len(one)))],
-        own_lines(route, "money.incentive_self_usd"),
-    )
-
-
-def _mishap_line(route: Route) -> Line:
-    """Return the allowance for mishaps, as far as the risky tasks are the user's own."""
-    own = is_by_user(route.rows) * route.rows.table.mishap_share_frac
-    share = route.number("work.mishap_frac") * own.sum(axis=1)
-    source = "assumption: case work.mishap_frac, work.mishap_usd"
-    price = route.number("work.mishap_usd")
-    return Line(
-        "mishap", "Allowance for mishaps: chance times cost", "allowance", "self", "mishap", source, share, price
+        mishap_lines(route),
+        [disposal_line(route), tax_line(route, amount_of_usd(goods, _GOODS, len(one)), tasks_of(goods))],
+        own_lines(route),
     )
 
 
@@ -96,9 +88,9 @@ def window_units_lines(route: Route) -> list[Line]:
             route.cost_line("outlet_240v_usd", "labour", "electrician", (is_outlet & is_large).astype(float)),
             route.cost_line("outlet_permit_usd", "permit", "self", permit.astype(float)),
             disposal_line(route),
-            tax_line(route, amount_of_usd(goods, _GOODS, len(count))),
+            tax_line(route, amount_of_usd(goods, _GOODS, len(count)), tasks_of(goods)),
         ],
-        own_lines(route, "money.incentive_window_usd"),
+        own_lines(route),
     )
 
 
@@ -116,7 +108,7 @@ def contracted_install_lines(route: Route) -> list[Line]:
         The same lines for every case of a structure.
     """
     lines = _quoted_lines(route) if route.site.structure.has_quote else _built_up_lines(route)
-    return joined(lines, own_lines(route, "money.incentive_hired_usd"))
+    return joined(lines, mishap_lines(route), own_lines(route))
 
 
 def _built_up_lines(route: Route) -> list[Line]:
@@ -134,7 +126,7 @@ def _built_up_lines(route: Route) -> list[Line]:
         [
             route.cost_line("travel_usd", "labour", "contractor", one),
             disposal_line(route),
-            tax_line(route, goods_cost),
+            tax_line(route, goods_cost, tasks_of(materials)),
         ],
     )
     total = sum((line.quantity * line.unit_price_usd for line in lines), np.zeros(n_row))
@@ -142,7 +134,7 @@ def _built_up_lines(route: Route) -> list[Line]:
     source = route.tables.source["callback_reserve_frac"]
     label = "Contractor's reserve for call-backs, as a share of the price"
     reserve = Line("callback_reserve", label, "allowance", "contractor", "USD", source, total / (1.0 - share), share)
-    return [*lines, reserve]
+    return [*lines, replace(reserve, tasks=tasks_of(lines))]
 
 
 def _trade_usd(route: Route) -> FloatArray:
@@ -163,14 +155,16 @@ def _hired_labour(route: Route) -> Line:
     price = spread_price(contractor_labour_usd(route), hours)
     source = route.tables.source["contractor_billed_usd_per_h"]
     label = "Contractor's crew at billed rates"
-    return Line("contractor_labour", label, "labour", "contractor", "hour", source, hours, price)
+    tasks = route.tasks_for(CONTRACTOR_PARTY)
+    return Line("contractor_labour", label, "labour", "contractor", "hour", source, hours, price, tasks)
 
 
 def _hired_electrician(route: Route) -> Line:
     source = route.tables.source["electrician_hourly_usd_per_h"]
     rate = route.cost("electrician_hourly_usd_per_h")
     label = "Electrician: terminals, final connection and voltage test"
-    return Line("electrician_hours", label, "labour", "electrician", "hour", source, electrician_h(route), rate)
+    hours, tasks = electrician_h(route), route.tasks_for(ELECTRICIAN_PARTY)
+    return Line("electrician_hours", label, "labour", "electrician", "hour", source, hours, rate, tasks)
 
 
 def _quoted_lines(route: Route) -> list[Line]:

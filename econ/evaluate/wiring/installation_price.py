@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import Final
 
 import numpy as np
 
@@ -13,6 +14,8 @@ from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, HELPER_P
 from econ.kernel.alternative import Alternative
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.tables.tasks import InstallationTables
+
+_CIRCUIT: Final = ("circuit",)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -37,12 +40,15 @@ class Route:
         done: BoolArray = self.rows.is_active[:, at] & (self.rows.party[:, at] == party)
         return done
 
-    def cost_line(self, key: str, category: str, party: str, quantity: FloatArray) -> Line:
-        """Return a line priced straight from the cost table, in its words."""
-        unit = "m" if key.endswith("_per_m") else "each"
-        return Line(
-            key, self.tables.label[key], category, party, unit, self.tables.source[key], quantity, self.cost(key)
-        )
+    def cost_line(self, key: str, category: str, party: str, quantity: FloatArray, tasks: tuple[str, ...] = ()) -> Line:
+        """Return a line priced straight from the cost table, in its words; `tasks` are those that can move it."""
+        unit, words, source = "m" if key.endswith("_per_m") else "each", self.tables.label[key], self.tables.source[key]
+        return Line(key, words, category, party, unit, source, quantity, self.cost(key), tasks)
+
+    def tasks_for(self, *parties: int) -> tuple[str, ...]:
+        """Return the tasks of the list that any of some parties does at all."""
+        may: BoolArray = np.any(self.rows.table.may[:, list(parties)], axis=1)
+        return tuple(key for key, is_so in zip(self.rows.table.key, may, strict=True) if is_so)
 
     def zeros(self) -> FloatArray:
         """Return nothing for every row, shape (B,)."""
@@ -87,6 +93,7 @@ def material_lines(route: Route, markup_frac: FloatArray, only: int | None = Non
     """
     quantity: dict[str, FloatArray] = {}
     marked_up: dict[str, FloatArray] = {}
+    tasks: dict[str, list[str]] = {}
     for task, materials in enumerate(route.rows.table.materials):
         if only not in (None, task):
             continue
@@ -101,7 +108,11 @@ def material_lines(route: Route, markup_frac: FloatArray, only: int | None = Non
             amount = is_used * route.site.quantities[material.quantity]
             quantity[material.key] = quantity.get(material.key, route.zeros()) + amount
             marked_up[material.key] = marked_up.get(material.key, route.zeros()) + amount * factor
-    return [_marked_up_line(route, key, amount, marked_up[key]) for key, amount in quantity.items()]
+            tasks.setdefault(material.key, []).append(route.rows.table.key[task])
+    return [
+        replace(_marked_up_line(route, key, amount, marked_up[key]), tasks=tuple(tasks[key]))
+        for key, amount in quantity.items()
+    ]
 
 
 def _marked_up_line(route: Route, key: str, quantity: FloatArray, marked_up: FloatArray) -> Line:
@@ -132,8 +143,8 @@ def circuit_lines(route: Route, is_circuit: BoolArray) -> list[Line]:
     source = route.tables.source["circuit_10m_exposed_usd"]
     label = "New circuit with disconnect, by distance from the panel"
     return [
-        Line("circuit", label, "labour", "electrician", "circuit", source, is_circuit * sets(route), price),
-        route.cost_line("panel_spaces_usd", "labour", "electrician", lacks_space * sets(route)),
+        Line("circuit", label, "labour", "electrician", "circuit", source, is_circuit * sets(route), price, _CIRCUIT),
+        route.cost_line("panel_spaces_usd", "labour", "electrician", lacks_space * sets(route), _CIRCUIT),
         *_protection_lines(route),
     ]
 
@@ -159,7 +170,7 @@ def _protection_lines(route: Route) -> list[Line]:
     facts = route.site.facts
     is_adder = facts["ground_fault"] & ~route.is_done("circuit", SELF_PARTY)
     return [
-        route.cost_line("ground_fault_adder_usd", "labour", "electrician", is_adder * sets(route)),
+        route.cost_line("ground_fault_adder_usd", "labour", "electrician", is_adder * sets(route), _CIRCUIT),
         route.cost_line("service_receptacle_usd", "labour", "electrician", facts["receptacle_lacks"].astype(float)),
     ]
 
@@ -205,35 +216,10 @@ def disposal_line(route: Route) -> Line:
     return route.cost_line("window_drop_off_usd", "disposal", "self", old)
 
 
-def own_lines(route: Route, incentive_path: str) -> list[Line]:
-    """Return the helper's wages, the user's own hours and the incentive of the route."""
-    is_paid = route.site.inputs.is_option("work.helper", "paid")
-    wage = np.where(is_paid, route.number("work.helper_usd_per_h"), 0.0)
-    own_h, helper_h = route.rows.own_h.sum(axis=1), route.rows.helper_h.sum(axis=1)
-    incentive = route.number(incentive_path) if incentive_path in route.site.inputs.values else route.zeros()
-    hour_value = route.number("work.hour_value_usd_per_h")
-    return [
-        Line("helper", "Helper's hours", "labour", "helper", "hour", "case: work.helper_usd_per_h", helper_h, wage),
-        Line("own_time", "Own hours", "own_time", "self", "hour", "case: work.hour_value_usd_per_h", own_h, hour_value),
-        Line(
-            "incentive",
-            "Incentive",
-            "incentive",
-            "self",
-            "each",
-            f"case: {incentive_path}",
-            np.ones_like(own_h),
-            0.0 - incentive,
-        ),
-    ]
-
-
-def tax_line(route: Route, taxable_usd: FloatArray) -> Line:
-    """Return the sales tax on an amount of goods."""
-    rate = route.number("money.sales_tax_frac")
-    return Line(
-        "sales_tax", "Sales tax on goods", "tax", "self", "USD", "case: money.sales_tax_frac", taxable_usd, rate
-    )
+def tax_line(route: Route, taxable_usd: FloatArray, tasks: tuple[str, ...]) -> Line:
+    """Return the sales tax on an amount of goods, which some tasks use."""
+    rate, source = route.number("money.sales_tax_frac"), "case: money.sales_tax_frac"
+    return Line("sales_tax", "Sales tax on goods", "tax", "self", "USD", source, taxable_usd, rate, tasks)
 
 
 def spread_price(amount_usd: FloatArray, quantity: FloatArray) -> FloatArray:

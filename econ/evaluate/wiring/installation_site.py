@@ -207,6 +207,6 @@ def gate_facts(inputs: Inputs) -> GateFacts:
         may_mechanical=mechanical_known | (mechanical_unknown & lives_here),
         may_electrical=inputs.is_option("site.owner_may_electrical", "yes"),
         is_quick=inputs.is_option("kit.connection", "single_use_quick", "reusable_quick"),
-        has_helper=inputs.is_option("work.helper", "free", "paid"),
+        has_helper=inputs.is_option("work.helper", "free", "paid", "handyman"),
         height_m=inputs.number("site.outdoor_height_m"),
     )

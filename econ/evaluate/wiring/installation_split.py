@@ -4,7 +4,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from econ.evaluate.wiring.installation_price import Route, circuit_lines, is_by_user, material_lines
+from econ.evaluate.wiring.installation_own import helper_wage_usd_per_h
+from econ.evaluate.wiring.installation_price import Route, circuit_lines, material_lines
+from econ.evaluate.wiring.installation_risk import mishap_by_task
 from econ.evaluate.wiring.installation_tools import free_way, tool_price, uses
 from econ.evaluate.wiring.installation_visits import VisitPrice, contractor_price, electrician_price
 from econ.evaluate.wiring.installation_work import Site, allowed_parties, given_rows
@@ -59,7 +61,7 @@ def split_site(at: Site, tables: InstallationTables) -> SplitSite:
     problem = SplitProblem(
         is_allowed=_someone(allowed_parties(table, at)[0])[task],
         cash_usd=np.stack([_own_cash_usd(probe) for probe in probes], axis=1)[task],
-        own_h=np.stack([probe.rows.own_h[0] for probe in probes], axis=1)[task],
+        own_h=np.stack([probe.rows.own_h[0] + mishap_by_task(probe)[1][0] for probe in probes], axis=1)[task],
         slot=_slots(probes)[task],
         charge_usd=_by_trade(prices, "charge_usd", len(table))[task],
         floor_usd=_by_trade(prices, "floor_usd", len(table))[task],
@@ -86,10 +88,9 @@ def _someone(is_allowed: BoolArray) -> BoolArray:
 def _own_cash_usd(probe: Route) -> FloatArray:
     """Return what a task costs by itself when a party does it: goods with tax, wages, mishaps, spaces, protection."""
     rows, table = probe.rows, probe.rows.table
-    is_paid = probe.site.inputs.is_option("work.helper", "paid")
-    wage = np.where(is_paid, probe.number("work.helper_usd_per_h"), 0.0)
-    mishap = (probe.number("work.mishap_frac") * probe.number("work.mishap_usd"))[:, None] * table.mishap_share_frac
-    cost: FloatArray = rows.helper_h * wage[:, None] + is_by_user(rows) * mishap + _goods_usd(probe)
+    wage = helper_wage_usd_per_h(probe)
+    mishap_usd, _ = mishap_by_task(probe)
+    cost: FloatArray = rows.helper_h * wage[:, None] + mishap_usd + _goods_usd(probe)
     cost[:, table.position("circuit")] += _circuit_extras_usd(probe)
     likely: FloatArray = cost[0]
     return likely

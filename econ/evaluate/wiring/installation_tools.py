@@ -134,4 +134,4 @@ def _tool_line(tool: Tool, route: Route) -> Line:
     cost = np.zeros_like(choice.cost_usd) if free else choice.cost_usd
     label = f"{tool.label} ({WAY_WORDS[free or WAYS[int(choice.way[0])]]})"
     needed = np.asarray(is_used.any(axis=1), dtype=np.float64)
-    return Line(f"tool_{tool.key}", label, "tools", "self", "each", tool.source, needed, cost)
+    return Line(f"tool_{tool.key}", label, "tools", "self", "each", tool.source, needed, cost, tool.tasks)

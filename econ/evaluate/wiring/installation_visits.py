@@ -6,7 +6,7 @@ import numpy as np
 
 from econ.evaluate.wiring.installation_price import Route, circuit_package_usd, contractor_task_usd, sets, spread_price
 from econ.installation.first_cost import Line
-from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, HELPER_PARTY, SELF_PARTY
+from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, HELPER_PARTY, PARTY_CODE, SELF_PARTY
 from econ.installation.visit import visit_of, visit_total_usd
 from econ.kernel.arrays import BoolArray, FloatArray
 
@@ -99,4 +99,5 @@ def contractor_line(route: Route) -> Line:
 def _visit_line(route: Route, party: str, label: str, rate: str, visits: FloatArray) -> Line:
     count = (visits > 0.0).sum(axis=1).astype(np.float64)
     price = spread_price(visits.sum(axis=1), count)
-    return Line(f"{party}_visit", label, "labour", party, "visit", route.tables.source[rate], count, price)
+    tasks = route.tasks_for(PARTY_CODE[party])
+    return Line(f"{party}_visit", label, "labour", party, "visit", route.tables.source[rate], count, price, tasks)

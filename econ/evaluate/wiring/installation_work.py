@@ -9,10 +9,11 @@ from econ.case.choices import NOT_KNOWN
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.installation_site import Inputs, gate_facts, quantities, site_facts, waits
 from econ.installation.calendar import WorkWeek, work_week
-from econ.installation.gate import BARS, GateFacts, allowed, assigned_party, barred_by
+from econ.installation.gate import BARS, GateFacts, allowed, assigned_party, barred_by, is_on_kit, without_refused
 from econ.installation.task import (
     CONTRACTOR_PARTY,
     ELECTRICIAN_PARTY,
+    HELPER_PARTY,
     PARTY_CODE,
     HoursSource,
     TaskRows,
@@ -65,7 +66,7 @@ def route_rows(table: TaskTable, at: Site) -> TaskRows:
     """
     shape = (at.inputs.n_row, len(table))
     wanted = np.broadcast_to(_wanted_party(table, at.structure), shape)
-    party = assigned_party(allowed(table, at.gates), wanted)
+    party = assigned_party(allowed_parties(table, at), wanted)
     return given_rows(table, at, party, np.asarray(wanted))
 
 
@@ -86,7 +87,8 @@ def given_rows(table: TaskTable, at: Site, party: IntArray, wanted: IntArray) ->
     rows : TaskRows
         The bookings of electrician and contractor are needed exactly where one of their tasks is.
     """
-    work = Work(_is_active(table, at, party), _hours_by_party(table, at), _wait_d(table, at), at.gates.has_helper)
+    shares = at.inputs.is_option("work.helper", "free", "paid")
+    work = Work(_is_active(table, at, party), _hours_by_party(table, at), _wait_d(table, at), shares)
     return task_rows(table, work, party, wanted)
 
 
@@ -114,6 +116,8 @@ def _hours_by_party(table: TaskTable, at: Site) -> FloatArray:
     for task, sources in enumerate(table.hours):
         for party, source in enumerate(sources):
             hours[:, task, party] = _source_h(source, at.inputs) * at.quantities[table.per[task]]
+    is_handyman = at.inputs.is_option("work.helper", "handyman")
+    hours[:, :, HELPER_PARTY] *= np.where(is_handyman, at.inputs.number("work.handyman_pace_frac"), 1.0)[:, None]
     return hours
 
 
@@ -167,7 +171,7 @@ def work_weeks(inputs: Inputs) -> tuple[WorkWeek, ...]:
     Returns
     -------
     weeks : tuple of WorkWeek, length P
-        The helper comes when the user works; electrician and contractor work Monday to Friday.
+        The helper comes when the user works; handyman, electrician and contractor work Monday to Friday.
     """
     weekday = inputs.number("place.decision_weekday").astype(np.int64)
     on_weekends = inputs.is_option("work.days", "weekends", NOT_KNOWN)[:, None]
@@ -176,12 +180,26 @@ def work_weeks(inputs: Inputs) -> tuple[WorkWeek, ...]:
     own = work_week(weekday, own_days, inputs.number("work.hours_per_day_h"))
     trade_days = np.broadcast_to(np.array(_WEEKDAYS), own_days.shape)
     trade = work_week(weekday, trade_days, np.full(inputs.n_row, TRADE_DAY_H))
-    return own, own, trade, trade
+    is_handyman = inputs.is_option("work.helper", "handyman")
+    helper_days = np.where(is_handyman[:, None], trade_days, own_days)
+    helper_h = np.where(is_handyman, TRADE_DAY_H, inputs.number("work.hours_per_day_h"))
+    return own, work_week(weekday, helper_days, helper_h), trade, trade
 
 
 def allowed_parties(table: TaskTable, at: Site) -> BoolArray:
-    """Return which party may do each task, shape (B, T, P)."""
-    return allowed(table, at.gates)
+    """Return which party may do each task, and takes it on, shape (B, T, P)."""
+    may = allowed(table, at.gates)
+    if table.alternative != Alternative.SELF_INSTALL:
+        return may
+    return without_refused(may, table, at.inputs.is_option("work.contractor_finishes", "no"))
+
+
+def left_to_contractor(rows: TaskRows, at: Site) -> tuple[str, ...]:
+    """Return the needed tasks on the kit that only a contractor may do here, in plain words, likely row."""
+    may = allowed(rows.table, at.gates)[0]
+    may[:, CONTRACTOR_PARTY] = False
+    is_left = rows.is_active[0] & (rows.hours_h[0] > 0.0) & is_on_kit(rows.table) & ~may.any(axis=1)
+    return tuple(label for label, is_so in zip(rows.table.label, is_left, strict=True) if is_so)
 
 
 def lock_reasons(table: TaskTable, at: Site) -> tuple[tuple[str, ...], ...]:

@@ -25,11 +25,21 @@ GROUPS: Final = (
     ),
     (
         "What would somebody pay you for it?",
-        ("money.incentive_self_usd", "money.incentive_hired_usd", "money.incentive_window_usd"),
+        (
+            "money.incentive_self_usd",
+            "money.incentive_self_terms",
+            "money.incentive_hired_usd",
+            "money.incentive_hired_terms",
+            "money.incentive_window_usd",
+            "money.incentive_window_terms",
+        ),
     ),
     ("When do you decide?", ("place.decision_date", "place.state")),
 )
 EXPERT: Final = (
+    "money.incentive_self_frac",
+    "money.incentive_hired_frac",
+    "money.incentive_window_frac",
     "place.cool_design_c",
     "place.heat_design_c",
     "place.warming_offset_k",

@@ -14,7 +14,8 @@ SITE: Final = {
     "Where does its power come from?": "circuit panel_distance_m panel_spaces wiring",
 }
 WORK: Final = {
-    "Your time and help": "hour_value_usd_per_h days hours_per_day_h helper helper_usd_per_h",
+    "Your time and help": "hour_value_usd_per_h days hours_per_day_h helper helper_usd_per_h handyman_usd_per_h",
+    "Who would finish it for you?": "contractor_finishes",
     "How long must you wait for others?": "contractor_wait_d electrician_wait_d permit_wait_d delivery_wait_d",
 }
 QUOTE: Final = {

@@ -25,13 +25,13 @@ def margin_of(found, task):
 
 # Frame wall, free helper: 1 h shared by two, so half an hour is one's own. Hired: a contractor's crew at 95 for half an
 # hour, 47.50, and a trip of 85; saved are the hole saw 35, respirator 55 (7 % tax in: 96.30) and a mishap share of
-# 0.1 x 800 x 0.3 = 24.
+# 0.1 x 800 x 0.3 = 24 and a wrong hole 0.04 x 150 = 6, which would take 0.1 x 0.3 x 3 + 0.04 x 2 = 0.17 h.
 def test_the_margin_of_the_hole_by_hand():
     hole = margin_of(advice(), "wall_hole")
     assert (hole.now, hole.hired_by) == (Party.SELF, Party.CONTRACTOR)
-    assert hole.saved_h == pytest.approx(0.5)
-    assert hole.extra_cash_usd == pytest.approx(47.5 + 85.0 - 96.3 - 24.0)
-    assert hole.flip_usd_per_h == pytest.approx((47.5 + 85.0 - 96.3 - 24.0) / 0.5)
+    assert hole.saved_h == pytest.approx(0.67)
+    assert hole.extra_cash_usd == pytest.approx(47.5 + 85.0 - 96.3 - 30.0)
+    assert hole.flip_usd_per_h == pytest.approx((47.5 + 85.0 - 96.3 - 30.0) / 0.67)
 
 
 def test_work_that_is_barred_or_only_ones_own_has_no_margin():

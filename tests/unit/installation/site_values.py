@@ -40,7 +40,11 @@ CHOSEN = {
     "window.outlet": "own_circuit",
     "now.cooling": "none",
     "work.helper": "free",
+    "work.contractor_finishes": "yes",
     "work.days": "weekends",
+    "money.incentive_window_terms": "none",
+    "money.incentive_self_terms": "none",
+    "money.incentive_hired_terms": "none",
     "quote.equipment": "yes",
     "quote.electrical": "yes",
     "quote.permit": "yes",
@@ -83,6 +87,9 @@ NUMBERS = {
     "window.price_usd": 500.0,
     "now.units_count": 0.0,
     "work.helper_usd_per_h": 20.0,
+    "work.handyman_usd_per_h": 50.0,
+    "work.handyman_pace_frac": 0.75,
+    "work.handyman_mishap_frac": 0.5,
     "work.hour_value_usd_per_h": 25.0,
     "work.hours_per_day_h": 8.0,
     "work.mishap_frac": 0.1,
@@ -92,6 +99,15 @@ NUMBERS = {
     "work.permit_wait_d": 9.0,
     "work.delivery_wait_d": 7.0,
     "money.sales_tax_frac": 0.07,
+    "money.incentive_window_usd": 0.0,
+    "money.incentive_window_frac": 1.0,
+    "money.incentive_self_usd": 0.0,
+    "money.incentive_self_frac": 1.0,
+    "money.incentive_hired_usd": 0.0,
+    "money.incentive_hired_frac": 1.0,
+    "warranty.kit_licensed_claims_frac": 0.95,
+    "warranty.claims_frac": 0.97,
+    "quote.labour_warranty_yr": 1.0,
     "place.decision_weekday": 0.0,
 }
 
@@ -108,6 +124,14 @@ def likely_assumptions() -> dict[str, float]:
     return dict(zip(table.texts("path"), table.numbers("likely").tolist(), strict=True))
 
 
+def likely_mishaps() -> dict[str, float]:
+    """Return the likely figures of every kind of mishap by path, where its row gives them."""
+    rows = read_table("installation/mishaps").rows()
+    names = ("chance_frac", "cost_usd", "own_h", "days_d")
+    found = {f"mishaps.{row['key']}.{name}": row[f"{name}.likely"] for row in rows for name in names}
+    return {path: value for path, value in found.items() if not np.isnan(value)}
+
+
 def cost_range(column: str) -> dict[str, float]:
     """Return the low or high value of every row of the cost table by path."""
     table = read_table("installation/costs")
@@ -121,6 +145,7 @@ def site_values(**changed: Any) -> dict[str, Any]:
     numbers = {
         **likely_assumptions(),
         **likely_costs(),
+        **likely_mishaps(),
         **NUMBERS,
         **{path: value for path, value in paths.items() if not isinstance(value, str)},
     }
