@@ -86,7 +86,7 @@ def alternative_costs(
     if structure.has_quote:
         each_usd = values["hired.equipment_usd"] + (values["hired.heads"] - 1.0) * values["hired.extra_head_usd"]
         marked_up = each_usd * values["hired.count"] * values["costs.equipment_markup_frac"]
-        quoted = first[HIRED] - _of_measures_usd(items[HIRED])
+        quoted = first[HIRED] - _of_measures_usd(items[HIRED]) - _of_doubts_usd(items[HIRED])
         equipment[HIRED] = np.minimum(marked_up, quoted)
         lasting[HIRED] = np.minimum(lasting[SELF], quoted - equipment[HIRED])
         fitting[HIRED] = quoted - equipment[HIRED] - lasting[HIRED]
@@ -123,4 +123,11 @@ def _of_measures_usd(items: LineItems) -> FloatArray:
     """Return what the measures on the room cost among a way's lines, own time included, shape (B,)."""
     is_measure = np.array([key.startswith(LINE_KEY) for key in items.key], dtype=np.float64)
     total: FloatArray = items.amount_usd @ is_measure
+    return total
+
+
+def _of_doubts_usd(items: LineItems) -> FloatArray:
+    """Return what may go wrong in the work costs among a way's lines: no part of a price that is paid again."""
+    is_doubt = np.array([key.startswith("mishap_") for key in items.key], dtype=np.float64)
+    total: FloatArray = items.amount_usd @ is_doubt
     return total

@@ -20,7 +20,7 @@ CATEGORY_WORDS: Final[dict[str, str]] = {
     "permit": "permit",
     "tax": "sales tax",
     "disposal": "removal",
-    "allowance": "mishaps",
+    "allowance": "what may go wrong",
     "own_time": "own time",
     "incentive": "incentive",
 }
