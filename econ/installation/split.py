@@ -103,10 +103,14 @@ class SplitCost:
         Money. [USD]
     own_h : ndarray, shape (N,)
         The user's hours. [hour]
+    visits_usd, tools_usd : ndarray, shape (N,)
+        The part of the cash that tasks share: visits of the trades, and tools. [USD] [USD]
     """
 
     cash_usd: FloatArray
     own_h: FloatArray
+    visits_usd: FloatArray
+    tools_usd: FloatArray
 
 
 def split_cost(problem: SplitProblem, party: IntArray) -> SplitCost:
@@ -125,8 +129,9 @@ def split_cost(problem: SplitProblem, party: IntArray) -> SplitCost:
         Shared visits and tools in it.
     """
     chosen = party[:, :, None] == np.arange(problem.is_allowed.shape[1])
-    cash = (problem.cash_usd * chosen).sum(axis=(1, 2)) + _visits_usd(problem, chosen) + _tools_usd(problem, chosen)
-    return SplitCost(cash, (problem.own_h * chosen).sum(axis=(1, 2)))
+    visits, tools = _visits_usd(problem, chosen), _tools_usd(problem, chosen)
+    cash = (problem.cash_usd * chosen).sum(axis=(1, 2)) + visits + tools
+    return SplitCost(cash, (problem.own_h * chosen).sum(axis=(1, 2)), visits, tools)
 
 
 def _visits_usd(problem: SplitProblem, chosen: BoolArray) -> FloatArray:

@@ -160,7 +160,7 @@ def tool_choice(price: ToolPrice, hire_d: FloatArray) -> ToolChoice:
         If a tool can be neither bought nor hired.
     """
     hired = hire_usd(price, hire_d)
-    bought = price.buy_usd * (1.0 + price.sales_tax_frac - price.resale_frac)
+    bought = buy_usd(price)
     cost = np.minimum(hired, bought)
     if not np.all(np.isfinite(cost)):
         raise OutOfRangeError("price of a tool", float("inf"), "USD", "finite", "Give a price to buy or to hire it.")
@@ -204,3 +204,20 @@ def hire_usd(price: ToolPrice, hire_d: FloatArray) -> FloatArray:
     days = charged_d(hire_d, price.minimum_hire_d)
     hired: FloatArray = price.rent_usd_per_d * days * (1.0 + price.sales_tax_frac)
     return hired
+
+
+def buy_usd(price: ToolPrice) -> FloatArray:
+    """Return what buying a tool comes to in the end.
+
+    Parameters
+    ----------
+    price : ToolPrice
+        Prices.
+
+    Returns
+    -------
+    buy_usd : ndarray, shape (B,)
+        Tax in, what it fetches afterwards taken off; infinite where it is only hired. [USD]
+    """
+    bought: FloatArray = price.buy_usd * (1.0 + price.sales_tax_frac - price.resale_frac)
+    return bought

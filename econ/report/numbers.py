@@ -240,6 +240,17 @@ def hours(value_h: float) -> str:
     return f"{text} hour" + ("" if text == "1" else "s")
 
 
+def tenths(value: float) -> str:
+    """Return a number to a tenth, whole ones without it.
+
+    Examples
+    --------
+    >>> tenths(16.02), tenths(7.25), tenths(1234.56)
+    ('16', '7.2', '1,234.6')
+    """
+    return plain_number(value, 1).removesuffix(".0")
+
+
 def in_tries(chance_frac: float) -> str:
     """Return a chance as so many of twenty tries; short of certain it never says all, and short of none never none.
 

@@ -1,4 +1,4 @@
-"""The task board: one row a task in order, who does it, and what that adds up to."""
+"""The task board: one row a task in order, who does it, what that takes, who else may, and what it all adds up to."""
 
 from html import escape
 from typing import Final
@@ -6,48 +6,73 @@ from typing import Final
 import streamlit as st
 
 from econ.evaluate.sheet import point
-from econ.evaluate.split import split_advice, tool_plan
+from econ.evaluate.split import SplitAdvice, split_advice
+from econ.evaluate.task_board import BoardTask, TaskBoard, task_board
 from econ.installation.schedule import Schedule
 from econ.kernel.alternative import PARTIES, SELF, Party
-from econ.report.words.margin import margin_sentence
-from econ.report.words.tools import tool_sentences
+from econ.report.words.lock import lock_reason, lock_table, standing_locks
+from econ.report.words.margin import best_sentence, close_sentence, margin_sentence
+from econ.report.words.split import split_sentence
 from econ.tables.tasks import installation_tables
-from econ.ui import cached, now, state
-from econ.ui.ways import ways
+from econ.ui import board_row, cached, look, now, since, state
+from econ.ui.board_row import PARTY_WORDS
 from econ.uncertainty.answer import Answer
 
-PARTY_WORDS: Final[dict[Party, str]] = {
-    Party.SELF: "Me",
-    Party.HELPER: "Helper",
-    Party.ELECTRICIAN: "Electrician",
-    Party.CONTRACTOR: "Contractor",
-}
-_SPLITS: Final[dict[str, Party | None]] = {
-    "All me that may be": Party.SELF,
-    "Usual split": None,
-    "All hired": Party.CONTRACTOR,
-}
+_SPLITS: Final[dict[str, Party]] = {"All me that may be": Party.SELF, "All hired": Party.CONTRACTOR}
+_REFUSED: Final = "board_refused"
+_HOUR: Final = "work.hour_value_usd_per_h"
 
 
 def draw(answer: Answer) -> None:
-    """Draw the board of putting it in yourself, and its totals."""
-    schedule = answer.result.alternatives[SELF].schedule
-    active = [place for place in range(len(schedule.task)) if schedule.is_active[0, place]]
+    """Draw the board of putting it in yourself, and what its cash is made of."""
+    board, advice = _board(answer), _advice(answer)
+    before = since.before_last_change(answer, board)
     st.subheader("Who does what, if you put it in yourself")
-    with st.container(horizontal=True):
+    look.said(split_sentence(answer, board, now.look()))
+    hour = answer.sheet.entry(_HOUR).spread
+    look.said(close_sentence(advice, hour.low, hour.high), kind="statement")
+    _one_tap(board, answer)
+    st.html(f'<p class="small">{escape(best_sentence(advice))}</p>{_style(board)}')
+    _rows(answer.result.alternatives[SELF].schedule, board, advice, before)
+    st.html(board_row.sums_html(board, answer.result.alternatives[SELF]))
+    with st.expander("Every locked cell, and why"):
+        look.table(lock_table(board))
+
+
+def _board(answer: Answer) -> TaskBoard:
+    return task_board(answer.structure, point(answer.sheet), installation_tables())
+
+
+def _advice(answer: Answer) -> SplitAdvice:
+    return split_advice(answer.structure, point(answer.sheet), installation_tables())
+
+
+def _one_tap(board: TaskBoard, answer: Answer) -> None:
+    with st.container(horizontal=True, gap="small"):
         for words, party in _SPLITS.items():
-            st.button(words, key=f"split_{words}", on_click=_split, args=(party, [schedule.task[i] for i in active]))
+            st.button(words, key=f"split_{words}", on_click=_split, args=(board.given(party),))
         st.button("Best split", key="split_best", on_click=_best, args=(answer,))
-    advice = split_advice(answer.structure, point(answer.sheet), installation_tables())
+        st.button("Usual split", key="split_usual", on_click=state.take_back, args=("work.parties",))
+
+
+def _rows(schedule: Schedule, board: TaskBoard, advice: SplitAdvice, before: since.Standpoint | None) -> None:
+    tasks = {task.task: task for task in board.tasks}
     margins = {margin.task: margin_sentence(margin) for margin in advice.tasks}
-    for place in active:
-        if schedule.task[place] in cached.waits():
+    refused = st.session_state.pop(_REFUSED, None)
+    board_row.head()
+    for place, key in enumerate(schedule.task):
+        if not schedule.is_active[0, place]:
+            continue
+        if key in cached.waits() or key not in tasks:
             _wait(schedule, place)
-        else:
-            task = schedule.task[place]
-            _row((task, schedule.label[place]), PARTIES[int(schedule.party[0, place])], margins.get(task, ""))
-    with st.container(key="board_totals"):
-        _totals(answer)
+            continue
+        task = tasks[key]
+        locked = standing_locks(task, board)
+        if refused and refused[0] == key:
+            party = Party(refused[1])
+            locked = f"Not given to {PARTY_WORDS[party].lower()}, it is locked: {lock_reason(task, party, board)}"
+        under = (margins.get(key, ""), locked, before.was(task) if before else "")
+        _row(task, under)
 
 
 def _wait(schedule: Schedule, place: int) -> None:
@@ -59,38 +84,16 @@ def _wait(schedule: Schedule, place: int) -> None:
         st.html(html)
 
 
-def tools() -> None:
-    """Ask which tools are there already, and which could be borrowed."""
-    st.subheader("Which of these tools have you?")
-    labels = cached.tool_labels()
-    for field, words in (("tools_owned", "Tools you have"), ("tools_borrowed", "Tools you can borrow")):
-        key = f"w_{field}"
-        st.session_state[key] = [tool for tool in state.value(f"work.{field}") or () if tool in labels]
-        st.pills(
-            words,
-            list(labels),
-            selection_mode="multi",
-            format_func=labels.__getitem__,
-            key=key,
-            on_change=_ticked,
-            args=(field,),
-        )
-    if (answer := now.present().answer) is not None:
-        plans = tool_plan(answer.structure, point(answer.sheet), installation_tables())
-        st.html("".join(f'<p class="small">{escape(sentence)}</p>' for sentence in tool_sentences(plans)))
-
-
-def _row(named: tuple[str, str], party: Party, margin: str) -> None:
-    task, label = named
-    under = f'<div class="small">{escape(margin)}</div>' if margin else ""
-    with st.container(horizontal=True, vertical_alignment="center", key=f"task_{task}", gap="small"):
-        st.html(f'<div class="task">{escape(label)}{_locked(task, party)}{under}</div>', width="stretch")
-        st.session_state[f"w_task_{task}"] = party
+def _row(task: BoardTask, under: tuple[str, str, str]) -> None:
+    key = f"w_task_{task.task}"
+    with st.container(horizontal=True, vertical_alignment="center", key=f"task_{task.task}", gap="small"):
+        st.html(board_row.task_html(task, *under), width="stretch")
+        st.session_state[key] = task.party
         st.segmented_control(
-            label,
+            task.label,
             list(PARTY_WORDS),
             format_func=PARTY_WORDS.__getitem__,
-            key=f"w_task_{task}",
+            key=key,
             label_visibility="collapsed",
             on_change=_given,
             args=(task,),
@@ -98,41 +101,36 @@ def _row(named: tuple[str, str], party: Party, margin: str) -> None:
         )
 
 
-def _locked(task: str, party: Party) -> str:
-    asked = state.value(f"work.parties.{task}")
-    if asked is None or asked == party:
-        return ""
-    asker = PARTY_WORDS[Party(asked)]
-    return f'<div class="locked">Locked: {asker} may not do this here. See what is allowed, below.</div>'
+def _style(board: TaskBoard) -> str:
+    """Return the style sheet that draws a lock in every cell where a party may not go."""
+    cells = [
+        f'.st-key-task_{task.task} [data-testid="stButtonGroup"] button:nth-of-type({code + 1})'
+        for task in board.tasks
+        for code in range(len(PARTIES))
+        if not task.may[code]
+    ]
+    marks = ",".join(f"{cell}::before" for cell in cells)
+    return f"<style>{','.join(cells)}{{{board_row.LOCKED_CELL}}} {marks}{{{board_row.LOCK}}}</style>" if cells else ""
 
 
-def _given(task: str) -> None:
-    state.give(f"work.parties.{task}", str(st.session_state[f"w_task_{task}"]))
-
-
-def _split(party: Party | None, tasks: list[str]) -> None:
-    if party is None:
-        state.take_back("work.parties")
+def _given(task: BoardTask) -> None:
+    """Give a task to who was tapped; a locked one stays where it is, and its row says why."""
+    party = Party(st.session_state[f"w_task_{task.task}"])
+    if task.may[PARTIES.index(party)]:
+        state.give(f"work.parties.{task.task}", party.value)
     else:
-        state.give("work.parties", {task: str(party) for task in tasks})
+        st.session_state[_REFUSED] = (task.task, party.value)
+
+
+def _split(parties: dict[str, str]) -> None:
+    state.give("work.parties", parties)
 
 
 def _best(answer: Answer) -> None:
-    advice = split_advice(answer.structure, point(answer.sheet), installation_tables())
-    state.give("work.parties", advice.parties)
+    state.give("work.parties", _advice(answer).parties)
 
 
-def _ticked(field: str) -> None:
-    chosen = st.session_state[f"w_{field}"]
-    if chosen:
-        state.give(f"work.{field}", list(chosen))
-    else:
-        state.take_back(f"work.{field}")
-
-
-def _totals(answer: Answer) -> None:
-    way = ways(answer, now.look())[SELF]
-    st.html(
-        f'<div class="totals">Cash {way.cash} · your time {way.hours} · first cool day {way.cool_day} · '
-        f"{escape(way.standing)}</div>"
-    )
+def totals(answer: Answer) -> None:
+    """Draw the line that stays at the edge of the page: cash, own hours, first cool day, and what moved last."""
+    with st.container(key="board_totals"):
+        st.html(board_row.totals_html(answer, since.last_totals(), now.look()))

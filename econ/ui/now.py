@@ -100,6 +100,11 @@ def on_entry(page: str, answer: Answer | None) -> Answer | None:
     return found
 
 
+def is_on(page: str) -> bool:
+    """Return whether a page was drawn last, so that this is a change on it and not its opening."""
+    return bool(st.session_state.get(_ENTRY, ("", None))[0] == page)
+
+
 def look() -> Look:
     """Return for whom pictures and words are drawn: ground, units and calendar."""
     written = state.current_case().place.decision_date

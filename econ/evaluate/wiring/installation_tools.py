@@ -8,7 +8,18 @@ import numpy as np
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.installation_price import Route, is_by_user
 from econ.installation.first_cost import Line
-from econ.installation.tools import WAYS, Tool, ToolChoice, ToolPrice, charged_d, tool_choice, use_d, worn_count
+from econ.installation.tools import (
+    WAYS,
+    Tool,
+    ToolChoice,
+    ToolPrice,
+    buy_usd,
+    charged_d,
+    hire_usd,
+    tool_choice,
+    use_d,
+    worn_count,
+)
 from econ.kernel.arrays import BoolArray, FloatArray
 
 WAY_WORDS: Final = {
@@ -80,7 +91,10 @@ class ToolPlan:
     cost_usd : float
         Net of resale, tax in. [USD]
     is_resold : bool
-        Bought, and sold again afterwards.
+        What is bought is sold again afterwards.
+    hire_usd, buy_usd : float
+        What hiring it and what buying it would come to, tax in, resale taken off; infinite where there is no such way.
+        [USD]
     tasks : tuple of str
         What it is needed for, in plain words.
     """
@@ -91,6 +105,8 @@ class ToolPlan:
     hire_d: float
     cost_usd: float
     is_resold: bool
+    hire_usd: float
+    buy_usd: float
     tasks: tuple[str, ...]
 
 
@@ -116,9 +132,18 @@ def _tool_plan(tool: Tool, route: Route) -> ToolPlan:
     free, price = free_way(tool, route.site.structure), tool_price(tool, route)
     way = free or WAYS[int(choice.way[0])]
     hire = float(charged_d(days, price.minimum_hire_d)[0]) if way == "hire" else 0.0
-    resold = way == "buy" and bool(price.resale_frac[0] > 0.0)
     served = tuple(label for label, is_so in zip(route.rows.table.label, is_used[0], strict=True) if is_so)
-    return ToolPlan(tool.key, tool.label, way, hire, 0.0 if free else float(choice.cost_usd[0]), resold, served)
+    return ToolPlan(
+        tool=tool.key,
+        label=tool.label,
+        way=way,
+        hire_d=hire,
+        cost_usd=0.0 if free else float(choice.cost_usd[0]),
+        is_resold=bool(price.resale_frac[0] > 0.0),
+        hire_usd=float(hire_usd(price, days)[0]),
+        buy_usd=float(buy_usd(price)[0]),
+        tasks=served,
+    )
 
 
 def _chosen(tool: Tool, route: Route) -> tuple[BoolArray, FloatArray, ToolChoice]:

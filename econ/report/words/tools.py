@@ -1,6 +1,7 @@
 """The plan for tools in words: what is there, what is lent, hired, bought to keep, or bought and sold again."""
 
 from collections.abc import Sequence
+from math import isfinite
 
 from econ.evaluate.wiring.installation_tools import ToolPlan
 from econ.report.numbers import money
@@ -30,6 +31,31 @@ def tool_sentences(plans: Sequence[ToolPlan]) -> tuple[str, ...]:
     }
     said = [f"{way}: {'; '.join(names)}." for way, names in groups.items() if names]
     return (*said, f"Together {money(sum(plan.cost_usd for plan in plans))}, tax in and resale taken off.")
+
+
+def way_words(plan: ToolPlan) -> str:
+    """Return how one tool is come by and for how much, and what another way would cost.
+
+    Parameters
+    ----------
+    plan : ToolPlan
+        A needed tool.
+
+    Returns
+    -------
+    words : str
+        One or two sentences.
+    """
+    again = "buy it and sell it again" if plan.is_resold else "buy it"
+    bought = f"To {again} would come to {money(plan.buy_usd)}." if isfinite(plan.buy_usd) else ""
+    hired = f"To hire it would come to {money(plan.hire_usd)}." if isfinite(plan.hire_usd) else ""
+    said = {
+        "own": "You have it: nothing to pay.",
+        "borrow": "Borrowed: nothing to pay.",
+        "hire": f"Hire it for {_days(plan.hire_d)}: {money(plan.cost_usd)}. {bought}",
+        "buy": f"{again[0].upper()}{again[1:]}: {money(plan.cost_usd)}. {hired}",
+    }[plan.way]
+    return said.strip()
 
 
 def _by(plans: Sequence[ToolPlan], way: str) -> list[ToolPlan]:

@@ -5,7 +5,7 @@ from typing import Final
 import streamlit as st
 
 from econ.report.words.scope import scope_lines
-from econ.ui import board, closing, fields, look, now, sketches
+from econ.ui import board, closing, fields, look, now, sketches, tool_taps
 
 SITE: Final = {
     "What is allowed here?": "occupancy permit owner_may_mechanical owner_may_electrical association",
@@ -32,7 +32,9 @@ for section, groups in (("site", SITE), ("work", WORK), ("quote", QUOTE)):
         fields.group(title, *(f"{section}.{name}" for name in names.split()))
 for sentence in scope_lines(present.answer) if present.answer is not None else ():
     look.said(sentence, kind="statement")
-board.tools()
+tool_taps.draw()
 fields.expert("work.mishap_frac", "work.mishap_usd")
 look.pictures(present.answer, "calendar")
+if present.answer is not None:
+    board.totals(present.answer)
 closing.draw("work", present.answer, next_page="answer", next_words="See the answer")

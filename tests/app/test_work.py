@@ -1,0 +1,99 @@
+"""The work page: re-assign a task and see what moves, locks with their reasons, tools, and it survives a walk."""
+
+import re
+
+from econ.report.numbers import MINUS
+
+TOTALS = re.compile(r'<div class="totals".*?</div>')
+
+
+def totals(screen):
+    return TOTALS.search(screen.html).group()
+
+
+def said(screen, path):
+    section, field = path.split(".")
+    return getattr(getattr(screen.app.session_state["case"], section), field)
+
+
+def test_a_task_given_away_moves_cash_hours_and_date_in_the_same_view(ready):
+    before = totals(ready.go("work"))
+    after = totals(ready.choose("w_task_line_set", "contractor"))
+    assert before != after
+    assert re.search(r'Cash \$[\d,]+ <span class="moved">\+\$\d+</span>', after)
+    assert re.search(rf'your time [\d.]+ h <span class="moved">{MINUS}[\d.]+ h</span>', after)
+    assert "Was: me." in ready.html
+
+
+def test_marks_stand_until_the_next_change_and_go_with_the_page(ready):
+    ready.go("work").choose("w_task_line_set", "contractor").choose("w_units", "si")
+    assert "moved" in totals(ready)
+    ready.go("room").go("work")
+    assert "moved" not in totals(ready)
+
+
+def test_taking_a_change_back_marks_the_way_back(ready):
+    before = totals(ready.go("work"))
+    ready.choose("w_task_line_set", "contractor")
+    next(button for button in ready.app.button if button.label == "Undo").click().run()
+    plain = re.sub(r' <span class="moved">.*?</span>', "", totals(ready))
+    assert plain == before
+    assert f'<span class="moved">{MINUS}$' in totals(ready)
+
+
+def test_a_locked_cell_keeps_the_task_where_it_is_and_says_why(ready):
+    ready.go("work").choose("w_task_circuit", "self")
+    assert said(ready, "work.parties") is None
+    assert ready.app.button_group(key="w_task_circuit").value == "electrician"
+    assert "Not given to me, it is locked: Electrical work needs a licensed electrician" in ready.html
+
+
+def test_locks_stand_beside_their_tasks_without_a_tap(ready):
+    html = ready.go("work").html
+    assert html.count("Locked for you: Electrical work needs a licensed electrician") == 3
+    assert '.st-key-task_circuit [data-testid="stButtonGroup"] button:nth-of-type(1)' in html
+
+
+def test_one_tap_boards_are_kept_over_a_walk(ready):
+    ready.go("work").click("split_All hired").go("room").go("work")
+    parties = dict(said(ready, "work.parties"))
+    assert (parties["wall_hole"], parties["circuit"], parties["inspection"]) == ("contractor", "electrician", "self")
+    ready.click("split_All me that may be")
+    assert dict(said(ready, "work.parties"))["wall_hole"] == "self"
+    ready.click("split_usual")
+    assert said(ready, "work.parties") is None
+
+
+def test_a_given_task_survives_a_walk_and_a_reload(ready):
+    ready.go("work").choose("w_task_wall_hole", "contractor").go("answer").go("work")
+    assert ready.app.button_group(key="w_task_wall_hole").value == "contractor"
+    assert ready.reloaded().go("work").app.button_group(key="w_task_wall_hole").value == "contractor"
+
+
+def test_a_change_on_the_board_is_one_step_of_undo(ready):
+    ready.go("work").click("split_All hired")
+    next(button for button in ready.app.button if button.label == "Undo").click().run()
+    assert said(ready, "work.parties") is None
+
+
+def test_the_board_adds_up_to_the_cash_told(ready):
+    html = ready.go("work").html
+    together = re.search(r'Together</div><div class="own">[\d.]+ h</div><div class="cash">\$([\d,]+)<', html).group(1)
+    told = re.search(r"Cash \$([\d,]+)<", totals(ready)).group(1)
+    assert round(int(together.replace(",", "")), -1) == int(told.replace(",", ""))
+
+
+def test_a_tool_that_is_there_costs_nothing_and_borrowing_is_an_answer_too(ready):
+    ready.go("work").choose("w_tool_dust_extractor", "borrow")
+    assert said(ready, "work.tools_borrowed") == ("dust_extractor",)
+    assert "Borrow: fine-dust (HEPA) extractor." in ready.html
+    ready.choose("w_tool_dust_extractor", "have")
+    assert said(ready, "work.tools_borrowed") is None
+    assert "dust_extractor" in said(ready, "work.tools_owned")
+    ready.choose("w_tool_dust_extractor", None)
+    assert said(ready, "work.tools_owned") == ("level_stud_finder",)
+
+
+def test_a_tool_that_is_not_needed_now_can_be_ticked_too(ready):
+    ready.go("work").choose("w_tools_other", ["extension_ladder"])
+    assert set(said(ready, "work.tools_owned")) == {"level_stud_finder", "extension_ladder"}
