@@ -1,13 +1,14 @@
 """Draws of all uncertain inputs together: scrambled Sobol points through each input's distribution."""
 
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
 from econ.kernel.arrays import FloatArray, IntArray
 from econ.kernel.errors import OutOfRangeError
-from econ.uncertainty.pert import pert_inverse
-from econ.uncertainty.sobol import sobol_points
+from econ.uncertainty.pert import PertInverse
+from econ.uncertainty.sobol import Sequence, scrambled_sequence
 
 SCRAMBLES: Final = 8
 """Independent scrambles the draws are split into, so that they show their own sampling error. Assumption: eight give
@@ -42,22 +43,91 @@ def draw_count(asked: int) -> int:
     return max(SCRAMBLES, 1 << (asked - 1).bit_length()) if asked else 0
 
 
-def uniform_points(n_input: int, n_draw: int, seed: int) -> FloatArray:
-    """Return evenly spread points, one coordinate an input, in `SCRAMBLES` independent runs one after the other.
+@dataclass(frozen=True, slots=True, eq=False)
+class Draws:
+    """Draws of every input, of which any run can be had without the rest.
+
+    Attributes
+    ----------
+    n_draw : int
+        How many there are. [dimensionless]
+    sequences : tuple of Sequence, length SCRAMBLES
+        Independent scrambles, one after the other.
+    inverse : PertInverse
+        Each input's distribution.
+    """
+
+    n_draw: int
+    sequences: tuple[Sequence, ...]
+    inverse: PertInverse
+
+    def runs(self, most: int) -> list[tuple[int, int]]:
+        """Return first and length of each run of at most so many draws: whole scrambles, or even parts of one.
+
+        Parameters
+        ----------
+        most : int
+            A power of two. [dimensionless]
+        """
+        length = min(most, self.n_draw)
+        return [(first, length) for first in range(0, self.n_draw, length)]
+
+    def points(self, first: int, count: int, inputs: IntArray | None = None) -> FloatArray:
+        """Return evenly spread points, shape (n_input, count), from 0 to below 1. [dimensionless]
+
+        Parameters
+        ----------
+        first, count : int
+            A run as `runs` gives it. [dimensionless]
+        inputs : ndarray of int, shape (n,), optional
+            Only these inputs. [dimensionless]
+        """
+        each = self.n_draw // SCRAMBLES
+        length = min(count, each)
+        parts = [
+            (self.sequences[at // each] if inputs is None else self.sequences[at // each].only(inputs), at % each)
+            for at in range(first, first + count, length)
+        ]
+        return np.concatenate([sequence.points(start, length) for sequence, start in parts], axis=1)
+
+    def values(self, first: int, count: int) -> FloatArray:
+        """Return a run of draws of every input, shape (n_input, count). [any]
+
+        Parameters
+        ----------
+        first, count : int
+            A run as `runs` gives it. [dimensionless]
+        """
+        return self.inverse.at(self.points(first, count))
+
+    def of(self, inputs: IntArray) -> FloatArray:
+        """Return all draws of some inputs, shape (n, n_draw). [any]
+
+        Parameters
+        ----------
+        inputs : ndarray of int, shape (n,)
+            Positions. [dimensionless]
+        """
+        return self.inverse.at(self.points(0, self.n_draw, inputs), inputs)
+
+
+def draws_of(low: FloatArray, likely: FloatArray, high: FloatArray, n_draw: int, seed: int) -> Draws:
+    """Return draws of every input, each through its PERT distribution.
 
     Parameters
     ----------
-    n_input : int
-        Coordinates. [dimensionless]
+    low, likely, high : array_like, shape (n_input,)
+        In ascending order; equal values mean no doubt and come back as they are. [any]
     n_draw : int
-        Points, a number that `draw_count` returns. [dimensionless]
+        Number of draws, one that `draw_count` returns. [dimensionless]
     seed : int
-        Seed of the scrambles. [dimensionless]
+        Seed of the scrambles; part of the case and shown in the report. [dimensionless]
 
     Returns
     -------
-    points : ndarray, shape (n_input, n_draw)
-        From 0 to below 1. The same seed gives the same points. [dimensionless]
+    draws : Draws
+        The same for all alternatives, and for the same seed. An input keeps its coordinate whatever the spread of
+        the others.
 
     Raises
     ------
@@ -71,13 +141,14 @@ def uniform_points(n_input: int, n_draw: int, seed: int) -> FloatArray:
     if n_draw <= 0 or draw_count(n_draw) != n_draw:
         allowed = f"a power of two from {SCRAMBLES}"
         raise OutOfRangeError("draws", n_draw, "", allowed, "Round it up with draw_count first.")
-    each = n_draw // SCRAMBLES
     streams = np.random.default_rng(seed).spawn(SCRAMBLES)
-    return np.concatenate([sobol_points(n_input, each, stream) for stream in streams], axis=1)
+    sequences = tuple(scrambled_sequence(len(np.asarray(likely)), stream) for stream in streams)
+    three = (np.asarray(side, dtype=np.float64) for side in (low, likely, high))
+    return Draws(n_draw, sequences, PertInverse(*three))
 
 
 def drawn(low: FloatArray, likely: FloatArray, high: FloatArray, n_draw: int, seed: int) -> FloatArray:
-    """Return draws of every input, each through its PERT distribution.
+    """Return all draws of every input at once.
 
     Parameters
     ----------
@@ -86,21 +157,19 @@ def drawn(low: FloatArray, likely: FloatArray, high: FloatArray, n_draw: int, se
     n_draw : int
         Number of draws, one that `draw_count` returns. [dimensionless]
     seed : int
-        Seed; part of the case and shown in the report. [dimensionless]
+        Seed of the scrambles. [dimensionless]
 
     Returns
     -------
     value : ndarray, shape (n_input, n_draw)
-        One column a draw, the same for all alternatives. An input keeps its coordinate whatever the spread of the
-        others. [any]
+        One column a draw. [any]
 
     Raises
     ------
     OutOfRangeError
         If an input is out of order, or the number of draws not allowed.
     """
-    n_input = len(np.asarray(likely))
-    return pert_inverse(uniform_points(n_input, n_draw, seed), low, likely, high)
+    return draws_of(low, likely, high, n_draw, seed).values(0, n_draw)
 
 
 def drawn_option(probability: FloatArray, share_frac: FloatArray) -> IntArray:

@@ -1,5 +1,6 @@
 """Which single input is most worth knowing before deciding."""
 
+import math
 from dataclasses import dataclass
 from typing import Final
 
@@ -7,7 +8,7 @@ import numpy as np
 
 from econ.kernel.arrays import FloatArray
 from econ.uncertainty.answer import Answer
-from econ.uncertainty.draws import drawn
+from econ.uncertainty.draws import draws_of
 from econ.uncertainty.information import input_information_usd
 
 LEAST_USD: Final = 10.0
@@ -15,6 +16,9 @@ LEAST_USD: Final = 10.0
 
 ABOVE_CHANCE: Final = 2.0
 """Times the worth that an input without any bearing seems to have, as draws are few in each bin (assumption)."""
+
+NUMBERS_AT_A_TIME: Final = 1 << 20
+"""Inputs times draws looked at in one go, so that memory does not grow with the draws."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,9 +55,11 @@ def worth_knowing(answer: Answer) -> tuple[Worth, ...]:
         return ()
     sheet = answer.sheet
     ranged = np.flatnonzero(sheet.low < sheet.high)
-    columns = drawn(sheet.low, sheet.likely, sheet.high, answer.draws_used, answer.seed)[ranged]
     cost_usd = answer.drawn.measures.lcc_usd[is_eligible]
-    usd = input_information_usd(cost_usd, columns)
+    draws = draws_of(sheet.low, sheet.likely, sheet.high, answer.draws_used, answer.seed)
+    n_part = max(1, math.ceil(len(ranged) * answer.draws_used / NUMBERS_AT_A_TIME))
+    parts = np.array_split(ranged, n_part)
+    usd = np.concatenate([input_information_usd(cost_usd, draws.of(part)) for part in parts])
     least = max(LEAST_USD, ABOVE_CHANCE * _by_chance_usd(cost_usd, answer.seed))
     order = np.argsort(-usd, kind="stable")
     return tuple(Worth(sheet.path[ranged[at]], float(usd[at])) for at in order if usd[at] >= least)

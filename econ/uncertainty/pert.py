@@ -1,10 +1,12 @@
 """PERT distribution of an uncertain input: low, likely, high, and a tabulated inverse."""
 
+from dataclasses import dataclass
+from functools import cached_property
 from typing import Final
 
 import numpy as np
 
-from econ.kernel.arrays import BoolArray, FloatArray
+from econ.kernel.arrays import BoolArray, FloatArray, IntArray
 from econ.kernel.errors import OutOfRangeError
 
 LIKELY_WEIGHT: Final = 4.0
@@ -91,6 +93,59 @@ def _below(mode: FloatArray) -> tuple[FloatArray, FloatArray]:
     return np.sin(edge) ** 2, below / below[:, -1:]
 
 
+@dataclass(frozen=True, eq=False)
+class PertInverse:
+    """The tabulated inverse of every input's distribution.
+
+    Attributes
+    ----------
+    low, likely, high : ndarray, shape (n_input,)
+        In ascending order. [any]
+    """
+
+    low: FloatArray
+    likely: FloatArray
+    high: FloatArray
+
+    @cached_property
+    def _tables(self) -> tuple[FloatArray, dict[int, FloatArray]]:
+        """Places from 0 to 1, and the probability below each for every input with a spread, by position."""
+        mode = relative_mode(self.low, self.likely, self.high)
+        rows = np.flatnonzero(self.high > self.low)
+        place, below = _below(mode[rows])
+        return place, dict(zip(rows.tolist(), below, strict=True))
+
+    def at(self, probability: FloatArray, inputs: IntArray | None = None) -> FloatArray:
+        """Return the values below which inputs lie with given probabilities.
+
+        Parameters
+        ----------
+        probability : array_like, shape (n, n_draw)
+            Between 0 and 1, a row an input. [dimensionless]
+        inputs : ndarray of int, shape (n,), optional
+            Which inputs; all of them, in order, if left out. [dimensionless]
+
+        Returns
+        -------
+        value : ndarray, shape (n, n_draw)
+            Within 1e-6 of the range of the exact inverse; exactly the likely value without a spread. [any]
+
+        Raises
+        ------
+        OutOfRangeError
+            If the three numbers of an input are not in ascending order.
+        """
+        place, below = self._tables
+        chosen = np.arange(len(self.likely)) if inputs is None else inputs
+        low, high = self.low[chosen], self.high[chosen]
+        value: FloatArray = np.repeat(self.likely[chosen][:, None], np.shape(probability)[-1], axis=1)
+        for row in np.flatnonzero(high > low):
+            share = np.interp(probability[row], below[int(chosen[row])], place)
+            value[row] = low[row] + (high[row] - low[row]) * share
+        np.minimum(value, high[:, None], out=value)  # rounding alone can pass the high by one unit in the last place
+        return value
+
+
 def pert_inverse(probability: FloatArray, low: FloatArray, likely: FloatArray, high: FloatArray) -> FloatArray:
     """Return the values below which an input lies with given probabilities.
 
@@ -104,7 +159,7 @@ def pert_inverse(probability: FloatArray, low: FloatArray, likely: FloatArray, h
     Returns
     -------
     value : ndarray, shape (n_input, n_draw)
-        Within 1e-6 of the range of the exact inverse; exactly the likely value where there is no spread. [any]
+        As `PertInverse.at` gives them. [any]
 
     Raises
     ------
@@ -116,12 +171,5 @@ def pert_inverse(probability: FloatArray, low: FloatArray, likely: FloatArray, h
     >>> pert_inverse(np.array([[0.0, 0.5, 1.0]]), np.array([0.0]), np.array([5.0]), np.array([10.0])).round(5).tolist()
     [[0.0, 5.0, 10.0]]
     """
-    bottom, top = np.asarray(low, dtype=np.float64), np.asarray(high, dtype=np.float64)
-    mode = relative_mode(low, likely, high)
-    value: FloatArray = np.repeat(np.asarray(likely, dtype=np.float64)[:, None], np.shape(probability)[-1], axis=1)
-    rows = np.flatnonzero(top > bottom)
-    place, below = _below(mode[rows])
-    for row, table in zip(rows, below, strict=True):
-        value[row] = bottom[row] + (top[row] - bottom[row]) * np.interp(probability[row], table, place)
-    np.minimum(value, top[:, None], out=value)  # rounding alone can pass the high by one unit in the last place
-    return value
+    three = (np.asarray(side, dtype=np.float64) for side in (low, likely, high))
+    return PertInverse(*three).at(probability)

@@ -1,12 +1,13 @@
 """Sobol points, each dimension scrambled by a random triangular matrix and shift: even, and free of bias."""
 
+from dataclasses import dataclass
 from functools import lru_cache
-from typing import Final
+from typing import Final, Self
 
 import numpy as np
 from numpy.typing import NDArray
 
-from econ.kernel.arrays import FloatArray
+from econ.kernel.arrays import FloatArray, IntArray
 from econ.kernel.errors import OutOfRangeError
 from econ.tables.record import read_table
 
@@ -16,43 +17,99 @@ BITS: Final = 30
 Words = NDArray[np.uint32]
 
 
-def sobol_points(n_input: int, n_draw: int, rng: np.random.Generator) -> FloatArray:
-    """Return the first points of a scrambled Sobol sequence.
+@dataclass(frozen=True, slots=True, eq=False)
+class Sequence:
+    """A Sobol sequence scrambled once, of which any run of points can be had.
+
+    Attributes
+    ----------
+    shift : ndarray of uint32, shape (n_input,)
+        The first point. [dimensionless]
+    directions : ndarray of uint32, shape (n_input, BITS)
+        Scrambled direction numbers. [dimensionless]
+    """
+
+    shift: Words
+    directions: Words
+
+    def points(self, first: int, count: int) -> FloatArray:
+        """Return a run of points, shape (n_input, count), from 0 to below 1. [dimensionless]
+
+        Parameters
+        ----------
+        first : int
+            Where the run begins, a multiple of its length. [dimensionless]
+        count : int
+            Its length, a power of two. [dimensionless]
+
+        Raises
+        ------
+        OutOfRangeError
+            If the run is no power of two long, or begins elsewhere.
+        """
+        _check_run(first, count)
+        points = np.empty((len(self.shift), count), dtype=np.uint32)
+        points[:, 0] = self._point(first)
+        for digit in range(count.bit_length() - 1):
+            known = 1 << digit
+            np.bitwise_xor(
+                points[:, known - 1 :: -1], self.directions[:, digit, None], out=points[:, known : 2 * known]
+            )
+        even: FloatArray = points.astype(np.float64) * 0.5**BITS
+        return even
+
+    def only(self, inputs: IntArray) -> Self:
+        """Return the same sequence in some of its dimensions.
+
+        Parameters
+        ----------
+        inputs : ndarray of int, shape (n,)
+            Positions. [dimensionless]
+        """
+        return type(self)(self.shift[inputs], self.directions[inputs])
+
+    def _point(self, at: int) -> Words:
+        """Return one point in digits, shape (n_input,): the digits of its number's Gray code choose directions."""
+        gray = at ^ (at >> 1)
+        chosen = [digit for digit in range(BITS) if gray >> digit & 1]
+        point: Words = self.shift ^ np.bitwise_xor.reduce(self.directions[:, chosen], axis=1, initial=0)
+        return point
+
+
+def scrambled_sequence(n_input: int, rng: np.random.Generator) -> Sequence:
+    """Return a Sobol sequence with a scramble of its own.
 
     Parameters
     ----------
     n_input : int
         Dimensions. [dimensionless]
-    n_draw : int
-        Points, a power of two. [dimensionless]
     rng : numpy.random.Generator
         Draws the scramble.
 
     Returns
     -------
-    points : ndarray, shape (n_input, n_draw)
-        From 0 to below 1; those of ``scipy.stats.qmc.Sobol`` with the same generator, digit by digit. [dimensionless]
+    sequence : Sequence
+        Its points are those of ``scipy.stats.qmc.Sobol`` with the same generator, digit by digit.
 
     Raises
     ------
     OutOfRangeError
-        If there are more dimensions than the table of direction numbers has, or the points are no power of two.
+        If there are more dimensions than the table of direction numbers has.
 
     References
     ----------
     .. [1] Joe, Kuo (2008), SIAM J. Sci. Comput. 30(5), 2635-2654: direction numbers.
     .. [2] Matousek (1998), J. Complexity 14, 527-556: scrambling by linear matrix and digital shift.
     """
-    if n_draw < 1 or n_draw & (n_draw - 1) or n_draw > 1 << BITS:
-        raise OutOfRangeError("draws", n_draw, "", "a power of two", "Round it up with draw_count first.")
-    shift, directions = _scrambled(_directions()[: _checked(n_input)], rng.spawn(1)[0])
-    points = np.empty((n_input, n_draw), dtype=np.uint32)
-    points[:, 0] = shift
-    for digit in range(n_draw.bit_length() - 1):
-        known = 1 << digit
-        np.bitwise_xor(points[:, known - 1 :: -1], directions[:, digit, None], out=points[:, known : 2 * known])
-    even: FloatArray = points.astype(np.float64) * 0.5**BITS
-    return even
+    return Sequence(*_scrambled(_directions()[: _checked(n_input)], rng.spawn(1)[0]))
+
+
+def _check_run(first: int, count: int) -> None:
+    """Raise unless a run of points is a power of two long and begins at a multiple of it."""
+    if count < 1 or count & (count - 1) or first + count > 1 << BITS:
+        raise OutOfRangeError("draws", count, "", "a power of two", "Round it up with draw_count first.")
+    if first % count:
+        raise OutOfRangeError("first draw", first, "", f"a multiple of {count}", "Begin where a whole run begins.")
 
 
 def _checked(n_input: int) -> int:

@@ -4,8 +4,9 @@ import numpy as np
 import pytest
 
 from econ.kernel.errors import OutOfRangeError
-from econ.uncertainty.draws import SCRAMBLES, draw_count, drawn, drawn_option, uniform_points
+from econ.uncertainty.draws import SCRAMBLES, draw_count, drawn, drawn_option, draws_of
 
+NONE = np.zeros(3)
 LOW, LIKELY, HIGH = np.array([1.0, 5.0, 0.0]), np.array([2.0, 5.0, 0.1]), np.array([4.0, 5.0, 1.0])
 
 
@@ -22,7 +23,7 @@ def test_fewer_than_no_draws_is_refused():
 @pytest.mark.parametrize("count", [0, 100, 4])
 def test_number_that_is_not_rounded_is_refused(count):
     with pytest.raises(OutOfRangeError, match="Round it up with draw_count first"):
-        uniform_points(2, count, 1)
+        draws_of(LOW, LIKELY, HIGH, count, 1)
 
 
 def test_same_seed_gives_the_same_draws():
@@ -43,14 +44,26 @@ def test_input_keeps_its_draws_when_another_gains_a_spread():
 
 
 def test_each_scramble_is_evenly_spread():
-    by_run = uniform_points(3, 512, 5).reshape(3, SCRAMBLES, 64)
+    by_run = draws_of(NONE, NONE, NONE, 512, 5).points(0, 512).reshape(3, SCRAMBLES, 64)
     count = np.apply_along_axis(lambda points: np.histogram(points, bins=64, range=(0.0, 1.0))[0], -1, by_run)
     assert (count == 1).all()
 
 
 def test_scrambles_differ_from_each_other():
-    by_run = uniform_points(1, 64, 5).reshape(SCRAMBLES, 8)
+    by_run = draws_of(NONE[:1], NONE[:1], NONE[:1], 64, 5).points(0, 64).reshape(SCRAMBLES, 8)
     assert len(np.unique(by_run)) == 64
+
+
+@pytest.mark.parametrize("most", [8, 32, 128, 1024])
+def test_runs_put_end_to_end_are_all_draws(most):
+    draws = draws_of(LOW, LIKELY, HIGH, 256, 7)
+    runs = [draws.values(first, count) for first, count in draws.runs(most)]
+    np.testing.assert_array_equal(np.concatenate(runs, axis=1), drawn(LOW, LIKELY, HIGH, 256, 7))
+
+
+def test_all_draws_of_some_inputs_are_those_rows():
+    some = np.array([2, 0])
+    np.testing.assert_array_equal(draws_of(LOW, LIKELY, HIGH, 64, 7).of(some), drawn(LOW, LIKELY, HIGH, 64, 7)[some])
 
 
 def test_draws_lie_between_low_and_high():
