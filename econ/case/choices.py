@@ -15,6 +15,10 @@ SAID: Final = ("yes", "no", "not_said")
 WALLS: Final = ("wood_frame", "brick_on_frame", "block", "poured_concrete", "solid_brick", "stone")
 SIDES: Final = ("outside", "heated_room", "unheated_room", "earth")
 GRADES: Final = ("economy", "standard", "cold_climate")
+MONTHS: Final = (
+    *("january", "february", "march", "april", "may", "june"),
+    *("july", "august", "september", "october", "november", "december"),
+)
 KIT_SIZES: Final = ("6", "9", "12", "18", "24", "30", "36")
 
 _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
@@ -47,6 +51,11 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
     "money.base_case": tuple(name.value for name in ALTERNATIVES),
     "now.house_system": ("no", "poorly", "well"),
     "prices.pays_bill": ("me", "tenant", "included_in_rent"),
+    "tariff.kind": ("flat", "seasonal", "tiered", "time_of_use"),
+    "tariff.summer_from": MONTHS,
+    "tariff.summer_to": MONTHS,
+    "tariff.peak_days": ("every_day", "weekdays"),
+    "tariff.clock_change": YES_NO,
     "window.size": ("choose", "5", "6", "8", "10", "12", "14", "18", "24", "28"),
     "window.cycle": ("cooling_only", "reverse_cycle"),
     "window.in_months": ("cooling_season", "all_year"),

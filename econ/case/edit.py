@@ -144,6 +144,8 @@ def is_asked(case: Case, info: FieldInfo, usual: Mapping[str, str]) -> bool:
         return True
     path, _, options = info.asks_after.partition("=")
     chosen = value_at(case, path) or usual.get(path, NOT_KNOWN)
+    if options.startswith("="):
+        return chosen in options[1:].split("|")
     return chosen == NOT_KNOWN or chosen in options.split("|")
 
 

@@ -58,7 +58,8 @@ class Ask:
     is_expert : bool
         Shown only when the expert part is opened.
     asks_after : str
-        ``"now.cooling=window_units|portable"``: asked once that choice has one of these answers; empty: always asked.
+        ``"now.cooling=window_units|portable"``: asked once that choice has one of these answers, or is not known; with
+        ``==`` only when it has one of them. Empty: always asked.
     """
 
     kind: Kind

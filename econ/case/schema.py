@@ -17,6 +17,7 @@ from econ.case.sections.measures import Measures
 from econ.case.sections.panel import Panel
 from econ.case.sections.place import Money, Now, Place, Prices, Record, Use
 from econ.case.sections.room import Room
+from econ.case.sections.tariff import Tariff
 from econ.case.sections.work import Site, Work
 from econ.kernel.errors import CaseError
 
@@ -30,6 +31,7 @@ SECTIONS: Final[dict[str, type[Section]]] = {
     "measures": Measures,
     "now": Now,
     "prices": Prices,
+    "tariff": Tariff,
     "money": Money,
     "window": WindowUnits,
     "kit": Kit,
@@ -55,6 +57,7 @@ class Case(BaseModel):
     measures: Measures = Measures()
     now: Now = Now()
     prices: Prices = Prices()
+    tariff: Tariff = Tariff()
     money: Money = Money()
     window: WindowUnits = WindowUnits()
     kit: Kit = Kit()

@@ -4,13 +4,16 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from econ.equipment.demand import Demand
+from econ.equipment.demand import Demand, Spell
 from econ.equipment.machine import MachineRows
 from econ.equipment.part_load import Curves, cooled, curves_of, heated
 from econ.kernel.arrays import BoolArray, FloatArray
 
 HOURS_PER_DAY = 24.0
 """Hours of a weather day. [hour]"""
+
+WH_PER_KWH = 1000.0
+"""Watt-hours in a kWh. [W*hour/kWh]"""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -31,6 +34,10 @@ class DayRun:
         Hours in which more than the tolerated part of the moisture wanted out stays in the air. [hour]
     warm_kh : ndarray, shape (B, n_day)
         Degree-hours above the cooling set-point; 0 until a balance with the machine's limit finds more. [K*hour]
+    cooling_usd, heating_usd, beside_usd : ndarray, shape (B, n_day), or None
+        Electricity at the price of its hour; None where the price does not go by the hour. [USD]
+    unmet_heat_usd, unmet_latent_usd : ndarray, shape (B, n_day), or None
+        Heating and drying not given, were each kWh of it electricity bought in its hour; None likewise. [USD]
     """
 
     cooling_wh: FloatArray
@@ -43,12 +50,25 @@ class DayRun:
     heat_short_h: FloatArray
     damp_h: FloatArray
     warm_kh: FloatArray
+    cooling_usd: FloatArray | None = None
+    heating_usd: FloatArray | None = None
+    beside_usd: FloatArray | None = None
+    unmet_heat_usd: FloatArray | None = None
+    unmet_latent_usd: FloatArray | None = None
 
     @property
     def electricity_wh(self) -> FloatArray:
         """Return all electricity, shape (B, n_day). [W*hour]"""
         total_wh: FloatArray = self.cooling_wh + self.heating_wh + self.beside_wh
         return total_wh
+
+    @property
+    def electricity_usd(self) -> FloatArray | None:
+        """Return all electricity at the price of its hour, shape (B, n_day); None without such prices. [USD]"""
+        if self.cooling_usd is None or self.heating_usd is None or self.beside_usd is None:
+            return None
+        total_usd: FloatArray = self.cooling_usd + self.heating_usd + self.beside_usd
+        return total_usd
 
 
 def day_run(machine: MachineRows, demand: Demand, tolerance_frac: float, is_there: BoolArray | None = None) -> DayRun:
@@ -77,7 +97,9 @@ def day_run(machine: MachineRows, demand: Demand, tolerance_frac: float, is_ther
     """
     can_cool, can_heat = bool(machine.can_cool.any()), bool(machine.can_heat.any())
     run = _without_machine(demand, can_cool=can_cool, can_heat=can_heat)
-    curves, hours_on = curves_of(machine), _HoursOn(*(np.zeros(run.warm_kh.shape) for _ in range(4)))
+    curves, hours_on = curves_of(machine), _no_hours(run)
+    price = demand.price_usd_per_kwh
+    priced_on = None if price is None else _no_hours(run, price)
     for at, hours in enumerate(demand.hours):
         cooling, heating = (np.zeros(demand.cool_w[hours].shape, dtype=np.bool_) for _ in range(2))
         if can_cool:
@@ -85,24 +107,64 @@ def day_run(machine: MachineRows, demand: Demand, tolerance_frac: float, is_ther
         if can_heat:
             _heat(curves, demand, at, run, heating, tolerance_frac)
         _count(hours_on, machine, demand, hours, cooling, heating)
-    beside_wh = _beside_wh(machine, hours_on)
-    run.beside_wh[...] = beside_wh if is_there is None else beside_wh * is_there
+        if priced_on is not None:
+            _count(priced_on, machine, demand, hours, cooling, heating)
+    ready = 1.0 if is_there is None else is_there
+    run.beside_wh[...] = _beside_wh(machine, hours_on, HOURS_PER_DAY) * ready
+    if priced_on is not None and price is not None:
+        whole = np.zeros(price.shape[1:])
+        _add(whole, price)
+        _put_in_usd(run, _beside_wh(machine, priced_on, whole) * ready)
     return run
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _HoursOn:
-    """Hours of each day, shape (B, n_day), in which what stands beside compressor and fans is on."""
+    """Hours of each day, shape (B, n_day), in which what stands beside compressor and fans is on.
+
+    With a price they are the sum of the price over these hours instead.
+    """
 
     running: FloatArray
     cooling: FloatArray
     pan_heater: FloatArray
     crankcase_heater: FloatArray
+    price_usd_per_kwh: FloatArray | None = None
+
+    def add(self, name: str, is_on: BoolArray, hours: slice) -> None:
+        """Add some hours, hour by hour where they are priced."""
+        total = getattr(self, name)
+        if self.price_usd_per_kwh is None:
+            np.add(total, np.count_nonzero(is_on, axis=0), out=total)
+        else:
+            _add(total, is_on * self.price_usd_per_kwh[hours])
+
+
+def _no_hours(run: DayRun, price_usd_per_kwh: FloatArray | None = None) -> _HoursOn:
+    running, cooling, pan_heater, crankcase_heater = (np.zeros(run.warm_kh.shape) for _ in range(4))
+    return _HoursOn(running, cooling, pan_heater, crankcase_heater, price_usd_per_kwh)
+
+
+def _put_in_usd(run: DayRun, beside_priced: FloatArray) -> None:
+    """Turn sums of W*hour*USD/kWh into USD, those of what stands beside compressor and fans given."""
+    for total in (run.cooling_usd, run.heating_usd, run.unmet_heat_usd, run.unmet_latent_usd):
+        if total is not None:
+            np.divide(total, WH_PER_KWH, out=total)
+    if run.beside_usd is not None:
+        run.beside_usd[...] = beside_priced / WH_PER_KWH
 
 
 def _without_machine(demand: Demand, *, can_cool: bool, can_heat: bool) -> DayRun:
     """Return the sums before anything is served: all is missing where no machine can give it."""
-    run = DayRun(*(np.zeros(demand.cool_w.shape[1:]) for _ in range(10)))
+    price = demand.price_usd_per_kwh
+    run = DayRun(*(np.zeros(demand.cool_w.shape[1:]) for _ in range(10 if price is None else 15)))
+    if price is not None:
+        for needed, total, can in (
+            (demand.heat_w, run.unmet_heat_usd, can_heat),
+            (demand.latent_w, run.unmet_latent_usd, can_cool),
+        ):
+            if not can and total is not None:
+                _add(total, needed * price)
     if not can_cool:
         run.unmet_cool_wh[...], run.cool_short_h[...] = demand.cool_wh, demand.cool_h
         run.unmet_latent_wh[...] = demand.latent_wh
@@ -117,22 +179,22 @@ def _count(
 ) -> None:
     """Add some hours to the hours on."""
     running = cooling | heating
-    np.add(on.running, np.count_nonzero(running, axis=0), out=on.running)
+    on.add("running", running, hours)
     auxiliary = machine.auxiliary
     if auxiliary is None:
         return
-    np.add(on.cooling, np.count_nonzero(cooling, axis=0), out=on.cooling)
+    on.add("cooling", cooling, hours)
     if auxiliary.pan_heater_w.any() or auxiliary.crankcase_heater_w.any():
         at_c = demand.dry_bulb_c(hours)
         is_pan_on = heating & (at_c < auxiliary.pan_heater_below_c[:, None])
         is_oil_on = ~running & (at_c < auxiliary.crankcase_heater_below_c[:, None])
-        np.add(on.pan_heater, np.count_nonzero(is_pan_on, axis=0), out=on.pan_heater)
-        np.add(on.crankcase_heater, np.count_nonzero(is_oil_on, axis=0), out=on.crankcase_heater)
+        on.add("pan_heater", is_pan_on, hours)
+        on.add("crankcase_heater", is_oil_on, hours)
 
 
-def _beside_wh(machine: MachineRows, on: _HoursOn) -> FloatArray:
-    """Return the electricity of standby, heaters and pump, shape (B, n_day)."""
-    beside_wh: FloatArray = machine.standby_w[:, None] * (HOURS_PER_DAY - on.running)
+def _beside_wh(machine: MachineRows, on: _HoursOn, whole: FloatArray | float) -> FloatArray:
+    """Return the electricity of standby, heaters and pump, shape (B, n_day); whole is that of all the day's hours."""
+    beside_wh: FloatArray = machine.standby_w[:, None] * (whole - on.running)
     auxiliary = machine.auxiliary
     if auxiliary is not None:
         beside_wh += auxiliary.drain_pump_w[:, None] * on.cooling
@@ -149,7 +211,9 @@ def _cool(curves: Curves, demand: Demand, at: int, run: DayRun, is_on: BoolArray
         cool_w, dried_w, electric_w = cooled(curves, need_w, latent_w, demand.dry_bulb_c(hours, days))
         is_on[:, :, days] = electric_w > 0.0
         _add(run.cooling_wh[:, days], electric_w)
+        _add_priced(run.cooling_usd, demand, (hours, days), electric_w)
         left_w = np.subtract(latent_w, dried_w, out=dried_w)
+        _add_priced(run.unmet_latent_usd, demand, (hours, days), left_w)
         _add(run.unmet_latent_wh[:, days], left_w)
         run.damp_h[:, days] += np.count_nonzero(left_w > latent_w * tolerance_frac, axis=0)
         missing_w = np.subtract(need_w, cool_w, out=cool_w)
@@ -158,6 +222,7 @@ def _cool(curves: Curves, demand: Demand, at: int, run: DayRun, is_on: BoolArray
             run.cool_short_h[:, days] += np.count_nonzero(missing_w > need_w * tolerance_frac, axis=0)
     for days in demand.drying_alone[at]:
         _add(run.unmet_latent_wh[:, days], demand.latent_w[hours, :, days])
+        _add_priced(run.unmet_latent_usd, demand, (hours, days), demand.latent_w[hours, :, days])
         run.damp_h[:, days] += np.count_nonzero(demand.latent_w[hours, :, days], axis=0)
 
 
@@ -169,9 +234,11 @@ def _heat(curves: Curves, demand: Demand, at: int, run: DayRun, is_on: BoolArray
         heat_w, electric_w = heated(curves, need_w, demand.dry_bulb_c(hours, days))
         is_on[:, :, days] = electric_w > 0.0
         _add(run.heating_wh[:, days], electric_w)
+        _add_priced(run.heating_usd, demand, (hours, days), electric_w)
         missing_w = np.subtract(need_w, heat_w, out=heat_w)
         if missing_w.any():
             _add(run.unmet_heat_wh[:, days], missing_w)
+            _add_priced(run.unmet_heat_usd, demand, (hours, days), missing_w)
             run.heat_short_h[:, days] += np.count_nonzero(missing_w > need_w * tolerance_frac, axis=0)
 
 
@@ -179,3 +246,10 @@ def _add(total: FloatArray, hourly: FloatArray) -> None:
     """Add hours to a total, one after the other whatever their number, so that a row is rounded the same in any."""
     for hour in hourly:
         total += hour
+
+
+def _add_priced(total: FloatArray | None, demand: Demand, spell: Spell, hourly: FloatArray) -> None:
+    """Add hours, each times its price, to a total, where the price goes by the hour."""
+    if total is not None and demand.price_usd_per_kwh is not None:
+        hours, days = spell
+        _add(total[:, days], hourly * demand.price_usd_per_kwh[hours, :, days])

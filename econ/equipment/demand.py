@@ -35,6 +35,8 @@ class Demand:
         Outdoor dry bulb before warming. [degC]
     warming_k : ndarray, shape (B,)
         Added to it. [K]
+    price_usd_per_kwh : ndarray, shape (24, 1, n_day) or (24, B, n_day), or None
+        Price of electricity in each hour, where it goes by the hour; None where it does not. [USD/kWh]
     within : Demand or None
         One that wants cooling and heating whenever this one does, so that its spells serve; None where none is known.
 
@@ -49,6 +51,7 @@ class Demand:
     heat_w: FloatArray
     outdoor_c: FloatArray
     warming_k: FloatArray
+    price_usd_per_kwh: FloatArray | None = None
     within: "Demand | None" = None
 
     def __post_init__(self) -> None:
@@ -73,8 +76,9 @@ class Demand:
         """
         each = rows[:, None]
         cool_w, latent_w, heat_w = (need[:, each, days] for need in (self.cool_w, self.latent_w, self.heat_w))
-        outdoor_c = self.outdoor_c[:, each if self.outdoor_c.shape[1] > 1 else 0, days]
-        return Demand(cool_w, latent_w, heat_w, outdoor_c, self.warming_k[rows])
+        outdoor_c = _of_rows(self.outdoor_c, each, days)
+        price = None if self.price_usd_per_kwh is None else _of_rows(self.price_usd_per_kwh, each, days)
+        return Demand(cool_w, latent_w, heat_w, outdoor_c, self.warming_k[rows], price)
 
     def emptied(self) -> "Demand":
         """Return the same rows, days and weather without need: arrays to write into, where this one has any."""
@@ -144,6 +148,12 @@ class Demand:
         for hours, days in self.spells(stretches):
             wanted_h[:, days] += np.count_nonzero(power_w[hours, :, days], axis=0)
         return wanted_h
+
+
+def _of_rows(hourly: FloatArray, rows: IntArray, days: IntArray) -> FloatArray:
+    """Return an array (24, B, n_day) of rows on their own days; one that all rows share stays so where it can."""
+    taken: FloatArray = hourly[:, rows if hourly.shape[1] > 1 else 0, days]
+    return taken
 
 
 def _runs(days: IntArray) -> tuple[slice, ...]:

@@ -25,6 +25,7 @@ from econ.evaluate.wiring.measures import (
     unit_price_usd,
 )
 from econ.evaluate.wiring.reading import amount, is_option
+from econ.evaluate.wiring.tariff import even_price_usd_per_kwh
 from econ.kernel.arrays import FloatArray
 from econ.kernel.constants import BTU_PER_WH
 from econ.loads.heat_balance import need
@@ -164,7 +165,7 @@ def _need(structure: Structure, values: Values, tables: Tables, fans: FloatArray
     )
     is_wanted = (cool_w + latent_w > 0.0) * weather.weight_d
     efficiency = amount(values, "kit.seer2", n_row) / BTU_PER_WH
-    cooling_usd = (cool + latent) / efficiency * amount(values, "prices.electricity_usd_per_kwh", n_row)
+    cooling_usd = (cool + latent) / efficiency * even_price_usd_per_kwh(values)
     return RoomNeed(
         design_cooling_w=design.cooling_w,
         design_heating_w=design.heating_w,

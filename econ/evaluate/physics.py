@@ -20,6 +20,7 @@ from econ.evaluate.way_need import of_way, with_dehumidifier
 from econ.evaluate.wiring import loads
 from econ.evaluate.wiring.energy import EnergyUse
 from econ.evaluate.wiring.equipment import machines
+from econ.evaluate.wiring.tariff import hour_price
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.loads.day_balance import balance
 from econ.loads.heat_balance import need, need_of
@@ -223,7 +224,8 @@ def _block_of(structure: Structure, values: Values, weather: Weather, n_row: int
     counts_heat = loads.counts_heat(values, n_row)
     if not counts_heat.all():
         heat_w = heat_w * counts_heat[:, None]
-    demand = Demand(cool_w, latent_w, heat_w, weather.dry_bulb_c[:, None, :], rooms.warming_k[:n_row])
+    outdoor_c, price = weather.dry_bulb_c[:, None, :], hour_price(structure, values, weather)
+    demand = Demand(cool_w, latent_w, heat_w, outdoor_c, rooms.warming_k[:n_row], price)
     return Block(values, rooms, balanced, found.cool_w.reshape(len(cool_w), len(kept), n_row, -1), served, demand)
 
 

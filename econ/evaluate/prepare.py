@@ -188,6 +188,7 @@ def structure_of(draft: Draft, kinds: tuple[str, ...]) -> Structure:
         technologies=(keep, window, own, hired),
         base_case=Alternative(draft.taken("money.base_case")),
         study_period_yr=max(1, round(draft.likely("money.study_period_yr"))),
+        tariff_kind=draft.taken("tariff.kind"),
         has_quote=isinstance(total, Amount) and not total.is_unknown,
         parties=tuple(work.parties or ()),
         tools_owned=tuple(work.tools_owned or ()),

@@ -99,7 +99,8 @@ def limited_use(structure: Structure, block: Block, weather: Weather, machine: M
         pairs = _short_pairs(run, short, is_chained=weather.is_chained)
         again = _run_again(block, machine, pairs)
         for field in fields(DayRun):
-            getattr(run, field.name)[pairs.place] = getattr(again, field.name)
+            if (days := getattr(run, field.name)) is not None:
+                days[pairs.place] = getattr(again, field.name)
     use = energy_of(structure, block.values, weather, run)
     idle = np.flatnonzero(~machine.can_cool)
     return _with_free_room(use, block, weather, idle) if idle.size else use

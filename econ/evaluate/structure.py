@@ -50,7 +50,7 @@ class Structure:
     study_period_yr : int
         Years compared.
     tariff_kind : str
-        How electricity is priced.
+        How electricity is priced: flat, seasonal, tiered or time_of_use.
     has_quote : bool
         Whether a contractor's total is known.
     parties : tuple of (str, str)

@@ -8,6 +8,7 @@ from econ.case.choices import NOT_KNOWN, table_path
 from econ.case.form import FieldInfo
 from econ.case.quantity import Amount
 from econ.evaluate.draft import Draft
+from econ.evaluate.usual_price import clock_change, is_read, price_spread, tariff_spread
 from econ.kernel.spread import Spread
 from econ.tables.loaders import era
 from econ.tables.lookup import Entry as TableRow
@@ -26,9 +27,6 @@ NO_LINE: Final = frozenset({"optional", "as_kit", "structure"})
 
 Those of "structure" never have one: they pick the weather, and no draw moves them.
 """
-
-ABROAD_FACTOR: Final = (1.0 / 3.0, 3.0)
-"""Range about the US price where the state is not known, as abroad. Assumption: widest that homes pay."""
 
 DESIGN_DOUBT_K: Final = 1.5
 """K of doubt about a design dry bulb read from one typical year: 1 to 2, as the stations' record says."""
@@ -89,6 +87,8 @@ def write_amount(draft: Draft, path: str, info: FieldInfo) -> None:
 def usual_spread(draft: Draft, path: str, row: TableRow) -> Spread | None:
     """Return the usual range of a field, or None where it waits for a size or has none."""
     source = row.text("from")
+    if not is_read(draft, path):
+        return None
     if not source:
         return row.spread()
     if source in NO_LINE or source in LATER:
@@ -122,12 +122,11 @@ def unknown_spread(usual: Spread, row: TableRow, info: FieldInfo) -> Spread:
     return Spread(min(low, usual.likely), usual.likely, max(high, usual.likely), f"not known: {usual.source}")
 
 
-def _is_looked_up(asked: tuple[str, FieldInfo]) -> tuple[bool, bool]:
-    """Sort plain values first, then what is looked up by them, prices and lengths last."""
-    _, info = asked
-    return info.name in ("length_m", "electricity_usd_per_kwh"), info.name.endswith(
-        ("_w_per_m2k", "_per_gal", "_per_therm")
-    )
+def _is_looked_up(asked: tuple[str, FieldInfo]) -> tuple[bool, bool, bool]:
+    """Sort plain values first, then what is looked up by them, prices and lengths after, the tariff last."""
+    path, info = asked
+    is_price = info.name in ("length_m", "electricity_usd_per_kwh")
+    return path.startswith("tariff."), is_price, info.name.endswith(("_w_per_m2k", "_per_gal", "_per_therm"))
 
 
 def _room(path: str) -> str:
@@ -144,20 +143,6 @@ def _era(draft: Draft, path: str) -> str:
 def _by_kind(draft: Draft, path: str) -> TableRow:
     kind, name = draft.options[f"{_room(path)}.kind"], path.rpartition(".")[2]
     return draft.tables.room_kinds[draft.taken(f"{_room(path)}.kind") if kind == NOT_KNOWN else kind, name]
-
-
-def _state_price(draft: Draft, path: str, _source: str) -> Spread:
-    state = draft.state
-    column = path.rpartition(".")[2]
-    rows = [draft.tables.prices[name] for name in (state, "US") if name in draft.tables.prices]
-    price, row = next((row.number(column), row) for row in rows if not math.isnan(row.number(column)))
-    since = draft.entries["prices.since_2023_frac"].spread
-    named = f"{row.text('state')} {row.number('year'):.0f}"
-    text = f"US EIA, {named}, times {since.likely:g} since (assumption {since.low:g} to {since.high:g})"
-    if state:
-        return Spread(price * since.low, price * since.likely, price * since.high, text)
-    low, high = (price * since.likely * factor for factor in ABROAD_FACTOR)
-    return Spread(low, price * since.likely, high, f"no price is known here, type yours; assumption: {text}")
 
 
 def _assembly(draft: Draft, path: str, source: str) -> Spread:
@@ -236,7 +221,8 @@ LOOKED_UP: Final[Mapping[str, Callable[[Draft, str, str], Spread]]] = {
     "wind": _station_wind,
     "mass": _mass,
     "heaters": lambda draft, _path, _source: draft.tables.heaters[draft.options["now.heat"]].spread("efficiency_frac"),
-    "energy_by_state": _state_price,
+    "energy_by_state": lambda draft, path, _source: price_spread(draft, path),
+    "tariff": lambda draft, path, _source: tariff_spread(draft, path),
     "costs": lambda draft, _path, source: draft.tables.costs[source.partition(".")[2]].spread(),
     "lives": lambda draft, _path, source: draft.tables.lives[source.partition(".")[2]].spread("life_yr"),
     "season_waits": _season_wait,
@@ -247,6 +233,7 @@ LOOKED_UP: Final[Mapping[str, Callable[[Draft, str, str], Spread]]] = {
 
 CHOSEN: Final[Mapping[str, Callable[[Draft, str], str]]] = {
     "room_kinds": lambda draft, path: _by_kind(draft, path).text("choice"),
+    "clock": lambda draft, _path: clock_change(draft),
     "era": lambda draft, path: "yes" if _era(draft, path) == "from_1980" else "no",
     "rooms[0].wall": lambda draft, _path: draft.options["rooms[0].wall"],
 }

@@ -87,6 +87,7 @@ class FaultKind(StrEnum):
     TOO_LARGE = "too_large"
     NOT_WHOLE = "not_whole"
     NOT_ASCENDING = "not_ascending"
+    CONTRADICTS = "contradicts"
 
 
 @dataclass(frozen=True, slots=True)

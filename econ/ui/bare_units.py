@@ -26,8 +26,11 @@ _TIMES: Final = {
     "month": "month", "months": "month",
     "year": "year", "years": "year", "yr": "year", "yrs": "year", "y": "year",
 }  # fmt: skip
+_HALVES: Final = {"am": 0.0, "pm": 12.0}
 _SAME: Final[dict[str, frozenset[str]]] = {
     "Btu/(W*hour)": frozenset({"btu/wh", "btu/w*h", "btu/(w*hour)"}),
+    "kWh": frozenset({"kwh"}),
+    "therm": frozenset({"therm", "therms"}),
     "1/hour": frozenset({"per hour", "/h", "1/h", "ach", "an hour"}),
     "1/year": frozenset({"per year", "a year", "/yr", "1/yr"}),
 }
@@ -47,12 +50,16 @@ def in_bare_unit(value: float, unit_text: str, unit: str) -> float | None:
     (1250.0, 0.15)
     >>> in_bare_unit(6.0, "weeks", "day"), in_bare_unit(25.0, "a year", "USD/hour")
     (42.0, None)
+    >>> in_bare_unit(4.0, "pm", "hour"), in_bare_unit(12.0, "a.m.", "hour")
+    (16.0, 0.0)
     """
     typed = unit_text.casefold().replace(".", "").strip()
     if not typed:
         return value
     if is_money(unit):
         return _dollars(value, typed, unit.partition("/")[2])
+    if unit == "hour" and typed in _HALVES:
+        return value % 12.0 + _HALVES[typed] if value <= 12.0 else None
     if unit in _TIMES and typed in _TIMES:
         return float(f"{converted(value, _TIMES[typed], unit):.10g}")
     return value if typed in _SAME.get(unit, frozenset()) else None

@@ -81,6 +81,13 @@ _BY_PATH: Final[dict[str, dict[str, str]]] = {
     "window.opening": {"none": "No window"},
     "work.helper": {"none": "Nobody"},
     **{f"money.incentive_{way}_terms": {"none": "Nothing of the kind"} for way in ("self", "hired", "window")},
+    "tariff.kind": {
+        "flat": "One price",
+        "seasonal": "By season",
+        "tiered": "Dearer beyond so many kWh",
+        "time_of_use": "By the hour of the day",
+    },
+    "tariff.peak_days": {"weekdays": "Monday to Friday"},
     "site.circuit": {"shared": "A shared one"},
     "site.receptacle": {"none": "None in reach"},
     "site.code_edition": {edition: edition for edition in ("2020", "2023", "2026")},

@@ -21,6 +21,8 @@ _EXAMPLES: Final[dict[str, str]] = {
     "USD": "1250",
     "USD/kWh": "0.15, or 15 cents",
     "USD/hour": "25",
+    "kWh": "812",
+    "therm": "52",
     "day": "21, or 3 weeks",
     "year": "10",
     "hour": "6",
@@ -43,6 +45,8 @@ def refusal(fault: Fault, shown: Shown) -> tuple[str, str]:
     shown : Shown
         Unit and bounds of the field on the screen.
     """
+    if fault.kind is FaultKind.CONTRADICTS:
+        return f"It {fault.problem}, and it is {fault.got}.", fault.remedy
     wrong = _PARTS.get(fault.path, "") + _wrong(fault, shown)
     return f"{wrong[:1].upper()}{wrong[1:]}.", _remedy(fault, shown)
 

@@ -21,6 +21,7 @@ _TOPICS: Final[dict[str, str]] = {
     "rooms": "Rooms",
     "now": "What is there now",
     "prices": "Energy prices",
+    "tariff": "Electricity tariff",
     "money": "Money",
     "window": "Window units",
     "kit": "Kit",

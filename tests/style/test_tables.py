@@ -196,6 +196,8 @@ def test_usual_values_come_from_tables_that_exist() -> None:
         "earth_walls": lambda name: name in tables.walls["block", "yes"].spreads,
         "draughts": lambda name: name in tables.draughts["tight"].spreads,
         "heaters": lambda name: name in tables.heaters["gas"].spreads,
+        "clock": lambda name: not name,
+        "tariff": lambda name: name in {"summer", "peak", "upper"},
         "season_waits": lambda name: f"{name}/peak" in tables.season_waits,
         "rooms[0]": lambda name: f"rooms[].{name}" in tables.inputs,
         "station": lambda name: name in {field.name for field in dataclasses.fields(Station)},

@@ -20,7 +20,7 @@ from econ.case.field import (
 from econ.case.nearest import nearest
 from econ.case.quantity import Measure
 from econ.case.section import Amt, Choice, Known, Monthly, Section, Text, day, fault
-from econ.kernel.errors import CaseError, Fault
+from econ.kernel.errors import CaseError, Fault, FaultKind
 
 
 class Record(Section):
@@ -188,6 +188,9 @@ class Now(Section):
     )
 
 
+_BILL_PRICE: Final = "makes a price of a unit that must lie between {} and {} USD"
+
+
 class Prices(Section):
     """What energy costs, and who pays for it."""
 
@@ -197,6 +200,21 @@ class Prices(Section):
         "Electricity", "Price of the next kWh on your bill, taxes and delivery included; not the average.",
         Measure("USD/kWh", "", 0.01, 2.0),
     )  # fmt: skip
+    electricity_bill_usd: Amt = amount(
+        "Electricity bill, in all", "Of one month without heating or cooling, if you have one.", USD
+    )
+    electricity_bill_kwh: Amt = amount("kWh on it", "What that bill charges for.", Measure("kWh", "", 1.0, 50_000.0))
+    electricity_bill_fixed_usd: Amt = amount(
+        "Fixed charge on it", "Customer or basic charge: what you would pay for no use at all.", USD
+    )
+    gas_bill_usd: Amt = amount("Gas bill, in all", "Of one month.", USD, after="now.heat=gas")
+    gas_bill_therms: Amt = amount(
+        "Therms on it", "What that bill charges for; 100 cubic feet is about 1.04 therms.",
+        Measure("therm", "", 1.0, 5_000.0), after="now.heat=gas",
+    )  # fmt: skip
+    gas_bill_fixed_usd: Amt = amount(
+        "Fixed charge on the gas bill", "What you would pay for no use at all.", USD, after="now.heat=gas"
+    )
     gas_usd_per_therm: Amt = amount(
         "Natural gas", "Price of the next therm.", Measure("USD/therm", "", 0.05, 20.0), after="now.heat=gas"
     )
@@ -221,6 +239,21 @@ class Prices(Section):
         "Fuel price rise", "A year, beyond general price rises.", Measure("", "", -0.1, 0.2), expert=True
     )
     pays_bill: Choice = choice("Who pays the bill", "Savings go to whoever pays it.")
+
+    @model_validator(mode="after")
+    def bills_make_a_price(self) -> "Prices":
+        """Return the prices; a bill must leave a believable price a unit once its fixed charge is off."""
+        for name, used, low, high in (("electricity", "kwh", 0.01, 2.0), ("gas", "therms", 0.05, 20.0)):
+            parts = [getattr(self, f"{name}_bill_{part}") for part in ("usd", used, "fixed_usd")]
+            paid, units, fixed = (None if part is None or part.is_unknown else part.likely for part in parts)
+            if paid is None or units is None:
+                continue
+            price = (paid - (fixed or 0.0)) / units
+            if not low <= price <= high:
+                remedy = f"Check the total, the fixed charge and the {used} of that bill."
+                problem, kind = _BILL_PRICE.format(low, high), FaultKind.CONTRADICTS
+                raise CaseError([Fault(f"{name}_bill_usd", problem, f"{price:,.3f}", remedy, kind)])
+        return self
 
 
 _CHANCE = "That it is paid once its terms are met: funds run out, papers go astray. 1 where it is promised in writing."

@@ -16,9 +16,9 @@ from econ.energy.fuel import (
     wood_price_usd_per_kwh,
 )
 from econ.energy.served import WATT_HOURS_PER_KWH, by_month, kwh_by_month, moisture_kg, per_year
-from econ.energy.tariff import bill_of
 from econ.equipment.day_run import DayRun
 from econ.evaluate.structure import Structure
+from econ.evaluate.wiring.tariff import month_bill_usd
 from econ.kernel.arrays import BoolArray, FloatArray
 
 Values = Mapping[str, FloatArray]
@@ -120,7 +120,9 @@ def energy_of(structure: Structure, values: Values, weather: Weather, run: DayRu
     electric_kwh, burnt_kwh = make_up_energy(values, unmet_heat_kwh)
     dried_kwh = drying_kwh(values, unmet_latent_kwh)
     electricity_kwh = machine_kwh + electric_kwh + dried_kwh
-    electricity_usd = bill_of(structure.tariff_kind)(electricity_kwh, values["prices.electricity_usd_per_kwh"])
+    electricity_usd = hourly_bill_usd(values, weather, run)
+    if electricity_usd is None:
+        electricity_usd = month_bill_usd(structure, values, electricity_kwh)
     fuel_usd = burnt_kwh * fuel_price_usd_per_kwh(values)[..., None]
     return EnergyUse(
         electricity_kwh=electricity_kwh,
@@ -140,6 +142,18 @@ def energy_of(structure: Structure, values: Values, weather: Weather, run: DayRu
         too_warm_kh=by_month(run.warm_kh, weather.month, weather.weight_d),
         by_use_kwh=_first_by_use_kwh(run, weather, electric_kwh, dried_kwh),
     )
+
+
+def hourly_bill_usd(values: Values, weather: Weather, run: DayRun) -> FloatArray | None:
+    """Return monthly bills at the price of each hour, shape (B, 12); None where the price does not go by the hour."""
+    if run.electricity_usd is None or run.unmet_heat_usd is None or run.unmet_latent_usd is None:
+        return None
+    machine_usd, heat_usd, latent_usd = (
+        by_month(daily_usd, weather.month, weather.weight_d)
+        for daily_usd in (run.electricity_usd, run.unmet_heat_usd, run.unmet_latent_usd)
+    )
+    bill_usd: FloatArray = machine_usd + make_up_energy(values, heat_usd)[0] + drying_kwh(values, latent_usd)
+    return bill_usd
 
 
 def _first_by_use_kwh(run: DayRun, weather: Weather, make_up_kwh: FloatArray, drying: FloatArray) -> FloatArray:

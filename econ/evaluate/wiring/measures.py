@@ -12,6 +12,7 @@ from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.energy import fuel_price_usd_per_kwh, is_made_up_by_resistance
 from econ.evaluate.wiring.reading import amount, is_option, looked_up
 from econ.evaluate.wiring.room_shell import SIDE_SUN_FRAC, SIDES
+from econ.evaluate.wiring.tariff import even_price_usd_per_kwh
 from econ.installation.first_cost import Line
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.lifecycle.replacement import Component
@@ -260,7 +261,7 @@ def running_usd_per_yr(values: Values, fan_count: FloatArray, cool_kwh: FloatArr
         A fan's electricity, and the energy of the house system for the share it carries. [USD/year]
     """
     n_row = len(cool_kwh)
-    price = amount(values, "prices.electricity_usd_per_kwh", n_row)
+    price = np.broadcast_to(even_price_usd_per_kwh(values), (n_row,))
     running = fan_count * amount(values, "measures.fan.electric_kwh_per_yr", n_row) * price
     if "rooms[0].house_frac" in values:
         share = amount(values, "rooms[0].house_frac", n_row)
@@ -274,6 +275,6 @@ def heat_cost_usd(values: Values, heat_kwh: FloatArray) -> FloatArray:
     """Return what heat costs from what heats the room now, resistance where nothing does, shape (B,). [USD]"""
     is_electric = is_made_up_by_resistance(values)
     efficiency = np.where(is_electric, 1.0, values["now.heat_efficiency_frac"])
-    price = np.where(is_electric, values["prices.electricity_usd_per_kwh"], fuel_price_usd_per_kwh(values))
+    price = np.where(is_electric, even_price_usd_per_kwh(values), fuel_price_usd_per_kwh(values))
     cost: FloatArray = fuel_kwh(heat_kwh, efficiency) * price
     return cost

@@ -68,6 +68,8 @@ GUIDES: Final[dict[str, Guide]] = {
     "prices.propane": _BILL,
     "prices.oil": _BILL,
     "prices.wood": _BILL,
+    "tariff.other_use": Guide("What the rest of the home uses", "Look at a bill of a mild month.", 5),
+    "tariff.": Guide("How your electricity is priced", "Read seasons, hours and steps off the back of your bill.", 10),
     "money.discount_rate": Guide("What your money earns elsewhere", "Look up the rate of your savings or loan.", 5),
     "work.hour_value": Guide("What an hour of yours is worth", "Think of what you would do instead.", 5),
     "site.panel_distance": Guide("How far the panel is", "Pace it out along the way the wire would go.", 5),

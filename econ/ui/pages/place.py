@@ -7,7 +7,6 @@ import streamlit as st
 from econ.ui import closing, fields, look, now, own_weather, places
 
 GROUPS: Final = (
-    ("What does energy cost?", ("prices.electricity_usd_per_kwh", "prices.pays_bill")),
     (
         "What heats it now, and what does that cost?",
         (
@@ -48,11 +47,58 @@ EXPERT: Final = (
     "place.soil_conductivity_w_per_mk",
     "place.soil_heat_j_per_m3k",
     "now.heat_efficiency_frac",
+    "tariff.clock_change",
     "prices.since_2023_frac",
     "prices.electricity_escalation_frac",
     "prices.fuel_escalation_frac",
     "money.sales_tax_frac",
 )
+
+ELECTRICITY: Final = ("prices.electricity_usd_per_kwh", "tariff.kind", "prices.pays_bill")
+TARIFF: Final = (
+    "tariff.summer_from",
+    "tariff.summer_to",
+    "tariff.summer_usd_per_kwh",
+    "tariff.peak_days",
+    "tariff.peak_from_h",
+    "tariff.peak_to_h",
+    "tariff.peak_usd_per_kwh",
+    "tariff.winter_peak_usd_per_kwh",
+    "tariff.cheap_usd_per_kwh",
+    "tariff.cheap_from_h",
+    "tariff.cheap_to_h",
+    "tariff.first_limit_kwh",
+    "tariff.upper_usd_per_kwh",
+    "tariff.second_limit_kwh",
+    "tariff.top_usd_per_kwh",
+    "tariff.other_use_kwh",
+)
+BILL: Final = (
+    "prices.electricity_bill_usd",
+    "prices.electricity_bill_kwh",
+    "prices.electricity_bill_fixed_usd",
+    "prices.gas_bill_usd",
+    "prices.gas_bill_therms",
+    "prices.gas_bill_fixed_usd",
+)
+NEXT_KWH: Final = (
+    "What counts is the price of the next kWh: charges that stay whatever you use are the same on every way and are "
+    "left out. The usual figure is your state's mean of 2023 times a factor to today, fixed charges within it, so a "
+    "price from your own bill is better."
+)
+
+
+def energy_prices() -> None:
+    """Ask what electricity costs: one price, what a tariff adds to it, or a bill to work it out from."""
+    fields.group("What does energy cost?", *ELECTRICITY)
+    st.caption(NEXT_KWH)
+    fields.draw(*TARIFF)
+    with st.expander("Work the price out from a bill"):
+        st.caption(
+            "The price is the total less the fixed charge, over what was used. A price typed above stands first."
+        )
+        fields.draw(*BILL)
+
 
 st.title("How hot and cold does it get here, and what does energy and money cost you?")
 present = now.present()
@@ -62,6 +108,7 @@ places.ask()
 own_weather.ask()
 if made := places.made_from(present.answer):
     st.caption(made)
+energy_prices()
 for title, paths in GROUPS:
     fields.group(title, *paths)
 fields.expert(*EXPERT)

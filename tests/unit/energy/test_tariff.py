@@ -3,8 +3,7 @@
 import numpy as np
 import pytest
 
-from econ.energy.tariff import bill_of, flat_bill_usd
-from econ.kernel.errors import UnknownChoiceError
+from econ.energy.tariff import flat_bill_usd
 
 
 def test_flat_bill_is_energy_times_each_rows_price() -> None:
@@ -15,9 +14,3 @@ def test_flat_bill_is_energy_times_each_rows_price() -> None:
 
 def test_one_price_serves_all_rows() -> None:
     assert flat_bill_usd(np.full((2, 12), 10.0), np.array(0.2)).tolist() == np.full((2, 12), 2.0).tolist()
-
-
-def test_kind_of_tariff_is_looked_up() -> None:
-    assert bill_of("flat") is flat_bill_usd
-    with pytest.raises(UnknownChoiceError, match=r"tariff kind 'moonlight' is not known. Nearest: flat"):
-        bill_of("moonlight")

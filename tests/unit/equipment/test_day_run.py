@@ -29,7 +29,8 @@ def demand(seed: int = 1) -> Demand:
     used = rng.uniform(0.0, 1.0, shape) > 0.3
     cool_w = np.maximum(at_c - 20.0, 0.0) * rng.uniform(100.0, 350.0, shape) * used
     heat_w = np.maximum(14.0 - at_c, 0.0) * rng.uniform(100.0, 250.0, shape) * used
-    return Demand(cool_w, rng.uniform(0.0, 400.0, shape) * (at_c > 12.0), heat_w, outdoor_c, warming_k)
+    price = rng.uniform(0.05, 0.4, shape)
+    return Demand(cool_w, rng.uniform(0.0, 400.0, shape) * (at_c > 12.0), heat_w, outdoor_c, warming_k, price)
 
 
 MACHINES = {
@@ -55,6 +56,27 @@ def test_days_are_the_sums_of_their_hours(machine: MachineRows) -> None:
     for unmet_wh, short_h, need_w, served_w in pairs:
         assert unmet_wh == pytest.approx((need_w - served_w).sum(axis=0), rel=1e-12, abs=1e-9)
         assert np.array_equal(short_h, (need_w - served_w > TOLERANCE * need_w).sum(axis=0))
+
+
+@pytest.mark.parametrize("machine", MACHINES.values(), ids=MACHINES)
+def test_each_hour_is_paid_at_its_own_price(machine: MachineRows) -> None:
+    asked = demand()
+    price = asked.price_usd_per_kwh
+    assert price is not None
+    hours = operation(machine, asked.cool_w, asked.latent_w, asked.heat_w, asked.outdoor_c + asked.warming_k[:, None])
+    run = day_run(machine, asked, TOLERANCE)
+    electric_w = hours.cool_electric_w + hours.heat_electric_w + hours.standby_electric_w
+    for paid_usd, power_w in (
+        (run.electricity_usd, electric_w),
+        (run.unmet_heat_usd, asked.heat_w - hours.heat_served_w),
+        (run.unmet_latent_usd, asked.latent_w - hours.latent_served_w),
+    ):
+        assert paid_usd == pytest.approx((power_w * price).sum(axis=0) / 1000.0, rel=1e-12, abs=1e-12)
+
+
+def test_without_hourly_prices_nothing_is_priced() -> None:
+    run = day_run(MACHINES["split"], replace(demand(), price_usd_per_kwh=None), TOLERANCE)
+    assert (run.electricity_usd, run.unmet_heat_usd, run.unmet_latent_usd) == (None, None, None)
 
 
 @pytest.mark.parametrize(("given", "hours"), [(0.951, 0.0), (0.949, 24.0)])

@@ -1,0 +1,132 @@
+"""Usual prices: from a bill, from the state's figure and the years since, and what a tariff adds to them."""
+
+import math
+from typing import Final
+
+from econ.evaluate.draft import Draft
+from econ.kernel.spread import Spread
+
+ABROAD_FACTOR: Final = (1.0 / 3.0, 3.0)
+"""Range about the US price where the state is not known, as abroad. Assumption: widest that homes pay."""
+
+BILL_DOUBT_FRAC: Final = 0.03
+"""Doubt of a price worked out from one bill: taxes and riders differ by month. Assumption."""
+
+SUMMER_FACTOR: Final = (1.05, 1.2, 1.5)
+PEAK_FACTOR: Final = (1.3, 1.8, 3.0)
+UPPER_FACTOR: Final = (1.05, 1.25, 1.6)
+"""Usual price over the ordinary one: in summer, in dear hours, beyond a tier's limit. Assumption: no source."""
+
+ASKED_FOR: Final[dict[str, tuple[str, ...]]] = {
+    "seasonal": ("summer_usd_per_kwh",),
+    "tiered": ("first_limit_kwh", "upper_usd_per_kwh", "other_use_kwh"),
+    "time_of_use": (
+        *("summer_usd_per_kwh", "peak_from_h", "peak_to_h", "peak_usd_per_kwh"),
+        *("cheap_from_h", "cheap_to_h"),
+    ),
+}
+"""What a kind of tariff needs a usual value of; what it does not read has no line, and so no draws."""
+
+_FACTORS: Final = {
+    "summer_usd_per_kwh": SUMMER_FACTOR,
+    "peak_usd_per_kwh": PEAK_FACTOR,
+    "upper_usd_per_kwh": UPPER_FACTOR,
+}
+_NO_CLOCK_CHANGE: Final = ("AZ", "HI")
+"""States that keep standard time all year."""
+
+ORDINARY: Final = "prices.electricity_usd_per_kwh"
+
+_BILLS: Final = {ORDINARY: ("electricity", "kwh", "kWh"), "prices.gas_usd_per_therm": ("gas", "therms", "therms")}
+"""Prices that may be worked out from a bill: beginning of its fields' names, its amount, its unit."""
+
+
+def price_spread(draft: Draft, path: str) -> Spread:
+    """Return the usual price of a source of energy: from the user's bill, else the state's figure brought to today.
+
+    Parameters
+    ----------
+    draft : Draft
+        Lines so far; bills and the factor since the figure among them.
+    path : str
+        Of the price.
+
+    Returns
+    -------
+    spread : Spread
+        In the unit of the path.
+    """
+    return _bill_price(draft, path) or _state_price(draft, path)
+
+
+def is_read(draft: Draft, path: str) -> bool:
+    """Return whether a usual value is read in this case: what a tariff or a bill does not ask for has no line.
+
+    Parameters
+    ----------
+    draft : Draft
+        Choices and plain values so far.
+    path : str
+        Of the field.
+    """
+    section, _, name = path.rpartition(".")
+    if name.endswith("_bill_fixed_usd"):
+        return draft.said(path.replace("_fixed", "")) is not None
+    if section != "tariff":
+        return True
+    is_without_cheap = name.startswith("cheap_") and draft.said("tariff.cheap_usd_per_kwh") is None
+    return name in ASKED_FOR.get(draft.taken("tariff.kind"), ()) and not is_without_cheap
+
+
+def tariff_spread(draft: Draft, path: str) -> Spread:
+    """Return a tariff's usual price in season, hour or tier, about the ordinary price.
+
+    Parameters
+    ----------
+    draft : Draft
+        Lines so far; the kind and the ordinary price among them.
+    path : str
+        Of the price.
+
+    Returns
+    -------
+    spread : Spread
+        In summer the ordinary price itself, unless the tariff goes by the season. [USD/kWh]
+    """
+    price, name = draft.likely(ORDINARY), path.rpartition(".")[2]
+    if name == "summer_usd_per_kwh" and draft.taken("tariff.kind") != "seasonal":
+        return Spread(price, price, price, "as in other months")
+    low, likely, high = _FACTORS[name]
+    return Spread(price * low, price * likely, price * high, f"assumption: {likely:g} times the ordinary price")
+
+
+def clock_change(draft: Draft) -> str:
+    """Return whether clocks go an hour ahead in summer where the case stands: "yes" or "no"; abroad they do not."""
+    return "no" if draft.state in _NO_CLOCK_CHANGE or not draft.state else "yes"
+
+
+def _bill_price(draft: Draft, path: str) -> Spread | None:
+    """Return the price of the next unit on the user's bill; None where no bill is given."""
+    name, amount, unit = _BILLS.get(path, ("", "", ""))
+    total, used = f"prices.{name}_bill_usd", f"prices.{name}_bill_{amount}"
+    if total not in draft.entries or used not in draft.entries:
+        return None
+    fixed = draft.entries[f"prices.{name}_bill_fixed_usd"].spread
+    paid, units = draft.likely(total), draft.likely(used)
+    low, likely, high = ((paid - part) / units for part in (fixed.high, fixed.likely, fixed.low))
+    text = f"your bill: {paid:,.2f} USD less {fixed.likely:g} that does not hang on use, over {units:,g} {unit}"
+    return Spread(max(low * (1.0 - BILL_DOUBT_FRAC), 0.0), likely, high * (1.0 + BILL_DOUBT_FRAC), text)
+
+
+def _state_price(draft: Draft, path: str) -> Spread:
+    state = draft.state
+    column = path.rpartition(".")[2]
+    rows = [draft.tables.prices[name] for name in (state, "US") if name in draft.tables.prices]
+    price, row = next((row.number(column), row) for row in rows if not math.isnan(row.number(column)))
+    since = draft.entries["prices.since_2023_frac"].spread
+    named = f"{row.text('state')} {row.number('year'):.0f}"
+    text = f"US EIA, {named}, times {since.likely:g} since (assumption {since.low:g} to {since.high:g})"
+    if state:
+        return Spread(price * since.low, price * since.likely, price * since.high, text)
+    low, high = (price * since.likely * factor for factor in ABROAD_FACTOR)
+    return Spread(low, price * since.likely, high, f"no price is known here, type yours; assumption: {text}")
