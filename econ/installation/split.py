@@ -61,6 +61,22 @@ class SharedTools:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
+class Bonus:
+    """Money that comes only if every task is in hands that its giver accepts.
+
+    Attributes
+    ----------
+    is_met : ndarray, shape (T, P)
+        Whether a party is accepted for a task; true for all where the task does not matter.
+    amount_usd : float
+        What it is worth. [USD]
+    """
+
+    is_met: BoolArray
+    amount_usd: float
+
+
+@dataclass(frozen=True, slots=True, eq=False)
 class SplitProblem:
     """What each party would cost for each task of one site, and what tasks share.
 
@@ -80,6 +96,8 @@ class SplitProblem:
         Floors that hang on two tasks.
     tools : SharedTools
         Shared tools.
+    bonus : Bonus or None
+        An incentive that hangs on who does what.
     """
 
     is_allowed: BoolArray
@@ -91,6 +109,7 @@ class SplitProblem:
     trip_usd: FloatArray
     joint_floors: tuple[JointFloor, ...]
     tools: SharedTools
+    bonus: Bonus | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -131,6 +150,8 @@ def split_cost(problem: SplitProblem, party: IntArray) -> SplitCost:
     chosen = party[:, :, None] == np.arange(problem.is_allowed.shape[1])
     visits, tools = _visits_usd(problem, chosen), _tools_usd(problem, chosen)
     cash = (problem.cash_usd * chosen).sum(axis=(1, 2)) + visits + tools
+    if problem.bonus is not None:
+        cash = cash - problem.bonus.amount_usd * (problem.bonus.is_met | ~chosen).all(axis=(1, 2))
     return SplitCost(cash, (problem.own_h * chosen).sum(axis=(1, 2)), visits, tools)
 
 

@@ -1,11 +1,11 @@
 """The integer programme behind the best split: one binary a task and party, visits and tools as shared costs."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Final
 
 import numpy as np
 
-from econ.installation.split import NO_VISIT, SplitProblem
+from econ.installation.split import NO_VISIT, SplitProblem, split_cost
 from econ.installation.tools import charged_d
 from econ.kernel.arrays import BoolArray, FloatArray, IntArray
 from econ.kernel.errors import NotSolvedError
@@ -77,8 +77,23 @@ def best_split(problem: SplitProblem, hour_value_usd_per_h: float) -> IntArray:
 
     Notes
     -----
-    Exact: the integer programme is solved to a gap of zero.
+    Exact: the integer programme is solved to a gap of zero. A bonus is all or nothing, so the programme is solved once
+    without it and once among the splits that earn it, and the better of both is taken.
     """
+    plain = _cheapest(problem, hour_value_usd_per_h)
+    if problem.bonus is None or problem.bonus.amount_usd <= 0.0:
+        return plain
+    earning = problem.is_allowed & problem.bonus.is_met
+    if not earning.any(axis=1).all():
+        return plain
+    found = np.stack([plain, _cheapest(replace(problem, is_allowed=earning), hour_value_usd_per_h)])
+    cost = split_cost(problem, found)
+    best: IntArray = found[int(np.argmin(cost.cash_usd + hour_value_usd_per_h * cost.own_h))]
+    return best
+
+
+def _cheapest(problem: SplitProblem, hour_value_usd_per_h: float) -> IntArray:
+    """Return the allowed split of least cost, no bonus counted."""
     programme = _Programme()
     does = _assignment(programme, problem, hour_value_usd_per_h)
     _add_visits(programme, problem, does)

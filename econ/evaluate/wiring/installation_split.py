@@ -10,7 +10,8 @@ from econ.evaluate.wiring.installation_risk import mishap_by_task
 from econ.evaluate.wiring.installation_tools import free_way, tool_price, uses
 from econ.evaluate.wiring.installation_visits import VisitPrice, contractor_price, electrician_price
 from econ.evaluate.wiring.installation_work import Site, allowed_parties, given_rows
-from econ.installation.split import NO_VISIT, JointFloor, SharedTools, SplitProblem
+from econ.installation.incentive import TERMS, in_licensed_hands, is_asked_of
+from econ.installation.split import NO_VISIT, Bonus, JointFloor, SharedTools, SplitProblem
 from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, HELPER_PARTY, SELF_PARTY, TaskRows
 from econ.installation.tools import ToolPrice
 from econ.installation.visit import VISITS, visit_of
@@ -68,8 +69,20 @@ def split_site(at: Site, tables: InstallationTables) -> SplitSite:
         trip_usd=np.repeat([float(prices[party].trip_usd[0]) for party in _TRADES], len(VISITS)),
         joint_floors=_take_over(probes[ELECTRICIAN_PARTY], task),
         tools=_tools(probes, task),
+        bonus=_bonus(probes[SELF_PARTY], task),
     )
     return SplitSite(problem, task)
+
+
+def _bonus(probe: Route, task: IntArray) -> Bonus | None:
+    """Return the incentive where it hangs on who does what; one that does not is no matter of the split."""
+    table, is_option = probe.rows.table, probe.site.inputs.is_option
+    terms = [term for term in TERMS if is_option("money.incentive_self_terms", term)[0]]
+    asked = np.logical_or.reduce([is_asked_of(table, term) for term in terms])
+    if not asked.any():
+        return None
+    worth = float((probe.number("money.incentive_self_usd") * probe.number("money.incentive_self_frac"))[0])
+    return Bonus((~asked[:, None] | in_licensed_hands(table))[task], worth)
 
 
 def _all_by(party: int, at: Site, tables: InstallationTables) -> TaskRows:

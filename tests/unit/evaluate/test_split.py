@@ -41,8 +41,15 @@ def test_work_that_is_barred_or_only_ones_own_has_no_margin():
 
 
 @pytest.mark.parametrize("hour_value", [0.0, 25.0, 60.0, 150.0])
-def test_the_best_split_saves_what_the_cost_lines_save(hour_value):
-    values = site_values(work__hour_value_usd_per_h=hour_value)
+@pytest.mark.parametrize("helper", ["free", "paid", "handyman"])
+@pytest.mark.parametrize("incentive_usd", [0.0, 150.0, 1500.0])
+def test_the_best_split_saves_what_the_cost_lines_save(hour_value, helper, incentive_usd):
+    values = site_values(
+        work__hour_value_usd_per_h=hour_value,
+        work__helper=helper,
+        money__incentive_self_usd=incentive_usd,
+        money__incentive_self_terms="licensed_commissioning",
+    )
     found = split_advice(structure(), values, TABLES)
     best = structure(parties=tuple(found.parties.items()))
     before, after = (installation(shape, values, TABLES, 1)[SELF] for shape in (structure(), best))
@@ -50,6 +57,14 @@ def test_the_best_split_saves_what_the_cost_lines_save(hour_value):
     assert found.saved_cash_usd == pytest.approx(saved, abs=1e-6)
     assert found.saved_h == pytest.approx(before.own_hours_h[0] - after.own_hours_h[0])
     assert found.saved_usd >= -1e-6
+
+
+def test_a_large_incentive_for_a_licensed_start_buys_the_contractors_visit():
+    terms = {"money__incentive_self_terms": "licensed_commissioning", "work__hour_value_usd_per_h": 0.0}
+    small, large = (advice(money__incentive_self_usd=usd, **terms) for usd in (100.0, 2000.0))
+    started = ("connect_lines", "leak_check")
+    assert {small.parties[task] for task in started} == {"self"}
+    assert {large.parties[task] for task in started} == {"contractor"}
 
 
 def test_the_advice_once_taken_saves_nothing_more():

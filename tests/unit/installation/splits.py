@@ -4,7 +4,7 @@ from itertools import product
 
 import numpy as np
 
-from econ.installation.split import NO_VISIT, JointFloor, SharedTools, SplitProblem, split_cost
+from econ.installation.split import NO_VISIT, Bonus, JointFloor, SharedTools, SplitProblem, split_cost
 from econ.installation.tools import ToolPrice
 from econ.kernel.alternative import PARTIES
 
@@ -84,7 +84,18 @@ def random_problem(rng, n_task):
         trip_usd=np.array([0.0, 0.0, 85.0, 85.0]),
         joint_floors=(joint,) if n_task > 1 else (),
         tools=SharedTools(is_used, is_used * own_h / 6.0, price),
+        bonus=random_bonus(rng, n_task),
     )
+
+
+def random_bonus(rng, n_task):
+    """Return nothing, or money for leaving some tasks to a trade."""
+    if rng.random() < 0.3:
+        return None
+    is_met = np.ones((n_task, N_PARTY), dtype=bool)
+    asked = rng.random(n_task) < 0.4
+    is_met[np.ix_(asked, [SELF, HELPER])] = False
+    return Bonus(is_met, float(rng.choice([50.0, 300.0, 2000.0])))
 
 
 def every_split(problem):
