@@ -108,6 +108,24 @@ class Facts:
         Measures on the room that are chosen.
     burns_fuel : ndarray
         What heats the room burns something, or is not known.
+    head_above_m, head_beside_m, boundary_m, gas_meter_m, vents_m, bedroom_window_m : ndarray
+        Measured about the units; the same with ``least`` is what is asked. [m] [m] [m] [m] [m] [m]
+    outdoor_front_m, outdoor_back_m : ndarray
+        Free before and behind the outdoor unit; likewise. [m] [m]
+    drain_run_m, drain_fall_m, drain_drop_m, drain_reach_m : ndarray
+        Drain by gravity: length, fall it wants, drop there is, length that drop allows. [m] [m] [m] [m]
+    snow_m, snow_foot_m : ndarray
+        Deepest usual snow; least height of the outdoor unit's foot for it. [m] [m]
+    line_reach_m, line_short_m : ndarray
+        What the box, and an extension where allowed, reach; by how much that falls short. [m] [m]
+    bit_reach_m, longest_reach_m : ndarray
+        Wall that the bit gets through without and with its extension. [m] [m]
+    blows_at_bed, studs_missed, access_lacks, head_unknown, door_swings, door_unknown : ndarray
+        Said of the places of the units; something of it is not known.
+    hole_below, hole_unknown : ndarray
+        The hole comes out below the ground; where it comes out is not known.
+    permit_refused, association_refused, refrigerant_unknown : ndarray
+        Refused by the permit office or the association; the kit's label was not read.
     """
 
     built_yr: FloatArray
@@ -211,6 +229,43 @@ class Facts:
     hired_late_d: FloatArray
     return_by_d: FloatArray
     dry_fit_d: FloatArray
+    head_above_m: FloatArray
+    head_above_least_m: FloatArray
+    head_beside_m: FloatArray
+    head_beside_least_m: FloatArray
+    drain_run_m: FloatArray
+    drain_fall_m: FloatArray
+    drain_drop_m: FloatArray
+    drain_reach_m: FloatArray
+    boundary_m: FloatArray
+    boundary_least_m: FloatArray
+    gas_meter_m: FloatArray
+    gas_meter_least_m: FloatArray
+    vents_m: FloatArray
+    vents_least_m: FloatArray
+    bedroom_window_m: FloatArray
+    bedroom_window_least_m: FloatArray
+    outdoor_front_m: FloatArray
+    outdoor_front_least_m: FloatArray
+    outdoor_back_m: FloatArray
+    outdoor_back_least_m: FloatArray
+    snow_m: FloatArray
+    snow_foot_m: FloatArray
+    line_reach_m: FloatArray
+    line_short_m: FloatArray
+    bit_reach_m: FloatArray
+    longest_reach_m: FloatArray
+    blows_at_bed: BoolArray
+    studs_missed: BoolArray
+    access_lacks: BoolArray
+    head_unknown: BoolArray
+    door_swings: BoolArray
+    door_unknown: BoolArray
+    hole_below: BoolArray
+    hole_unknown: BoolArray
+    permit_refused: BoolArray
+    association_refused: BoolArray
+    refrigerant_unknown: BoolArray
     quote_lacks_circuit: BoolArray
     house_poorly: BoolArray
     house_well: BoolArray

@@ -10,7 +10,7 @@ from econ.kernel.caution import Severity, Topic
 
 def permit_is_needed(facts: Facts) -> BoolArray:
     """Return where a permit is known to be needed."""
-    needed: BoolArray = facts.permit_needed & ~facts.permit_unknown
+    needed: BoolArray = facts.permit_needed & ~facts.permit_unknown & ~facts.permit_refused
     return needed
 
 
@@ -78,6 +78,26 @@ PERMIT_RULES: Final = (
         "An association may have to agree to an outdoor unit.",
         "Ask for the rule and the consent in writing.",
         "association",
+        alternatives=DUCTLESS,
+    ),
+    Rule(
+        "permit.association_refused",
+        Topic.WORK,
+        Severity.HOLD_POINT,
+        lambda facts: facts.association_refused,
+        "The association has refused an outdoor unit.",
+        "Ask which place, colour or sound level it would allow, or take what needs nothing outside.",
+        "association",
+        alternatives=DUCTLESS,
+    ),
+    Rule(
+        "permit.refused",
+        Topic.WORK,
+        Severity.HOLD_POINT,
+        lambda facts: facts.permit_refused,
+        "The permit office has refused the permit.",
+        "Ask in writing what would make it pass; often a licensed contractor, a load calculation or another place.",
+        "permit office",
         alternatives=DUCTLESS,
     ),
     Rule(

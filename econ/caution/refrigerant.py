@@ -62,8 +62,7 @@ def is_mildly_flammable(facts: Facts) -> BoolArray:
 
 def line_is_short(facts: Facts) -> BoolArray:
     """Return where the line needed is longer than the line in the box, and than an extension where one is allowed."""
-    reach = facts.line_box_m + np.where(facts.extension_allowed, facts.extension_m, 0.0)
-    short: BoolArray = facts.line_run_m > reach
+    short: BoolArray = facts.line_run_m > facts.line_reach_m
     return short
 
 
@@ -97,8 +96,20 @@ REFRIGERANT_RULES: Final = (
         always,
         "The refrigerant circuit is sealed and under pressure; opening it is for certified people.",
         "Join only couplings made for it, by hand first, then with two wrenches to the stated torque, valves in the "
-        "maker's order; read what the US EPA says of pre-charged parts.",
+        "maker's order.",
         "whoever connects the lines",
+        "US EPA, Clean Air Act section 608 (from memory)",
+        alternatives=SELF,
+    ),
+    Rule(
+        "refrigerant.rules_on_charged_parts",
+        Topic.EQUIPMENT,
+        Severity.CAUTION,
+        always,
+        "Federal rules say who may buy and join parts that already hold refrigerant; this program does not decide it.",
+        "Before you order read the page of the US EPA, epa.gov/section608, and ask the maker in writing "
+        "whether an owner may join this set.",
+        "you",
         "US EPA, Clean Air Act section 608 (from memory)",
         alternatives=SELF,
     ),
@@ -160,6 +171,17 @@ REFRIGERANT_RULES: Final = (
         alternatives=SELF,
     ),
     Rule(
+        "refrigerant.label_not_read",
+        Topic.EQUIPMENT,
+        Severity.CAUTION,
+        lambda facts: facts.refrigerant_unknown,
+        "Nobody has read which refrigerant the kit holds; it may be old stock of one that is being phased down.",
+        "Read it off the label or ask the seller before you order; counted here as the commonest of new kits.",
+        "you",
+        "US EPA, 40 CFR 84, technology transitions (from memory)",
+        alternatives=SELF,
+    ),
+    Rule(
         "line_set.extension",
         Topic.WORK,
         Severity.NOTE,
@@ -181,7 +203,7 @@ REFRIGERANT_RULES: Final = (
         "make up the line; a coil of extra line is not a fix you may make.",
         "you",
         PRACTICE,
-        ("line_run_m", "line_box_m"),
+        ("line_run_m", "line_box_m", "line_reach_m", "line_short_m"),
         SELF,
     ),
     Rule(

@@ -12,6 +12,7 @@ from econ.caution.lifting import LIFTING_RULES
 from econ.caution.measure import MEASURE_RULES
 from econ.caution.part_load import PART_LOAD_RULES
 from econ.caution.permit import PERMIT_RULES
+from econ.caution.placement import PLACEMENT_RULES
 from econ.caution.power import POWER_RULES
 from econ.caution.refrigerant import REFRIGERANT_RULES
 from econ.caution.room import ROOM_RULES
@@ -29,6 +30,7 @@ RULES: Final[tuple[Rule, ...]] = (
     *LIFTING_RULES,
     *ANCHOR_RULES,
     *DELIVERY_RULES,
+    *PLACEMENT_RULES,
     *ROOM_RULES,
     *MEASURE_RULES,
     *SIZING_RULES,

@@ -47,9 +47,22 @@ def needs_several_bites(facts: Facts) -> BoolArray:
 
 
 def hole_may_be_below_grade(facts: Facts) -> BoolArray:
-    """Return where earth stands against the rooms."""
-    below: BoolArray = facts.earth_depth_m >= ABOVE_GRADE_M
+    """Return where earth stands against the rooms and nobody has said where the hole comes out."""
+    below: BoolArray = facts.hole_unknown & (facts.earth_depth_m >= ABOVE_GRADE_M)
     return below
+
+
+def wants_extension(facts: Facts) -> BoolArray:
+    """Return where masonry is thicker than the bit reaches, but not than its extension does."""
+    is_thick = facts.is_masonry | facts.is_veneer
+    wants: BoolArray = is_thick & (facts.wall_thickness_m > facts.bit_reach_m) & ~is_beyond_bit(facts)
+    return wants
+
+
+def is_beyond_bit(facts: Facts) -> BoolArray:
+    """Return where any wall is thicker than the bit reaches with its extension."""
+    beyond: BoolArray = facts.wall_thickness_m > facts.longest_reach_m
+    return beyond
 
 
 WALL_RULES: Final = (
@@ -108,6 +121,40 @@ WALL_RULES: Final = (
         PRACTICE,
         ("wall_thickness_m", "bite_m"),
         DUCTLESS,
+    ),
+    Rule(
+        "drilling.bit_extension",
+        Topic.WORK,
+        Severity.NOTE,
+        wants_extension,
+        "The wall is thicker than the bit reaches: it takes the bit's extension.",
+        "Drill to the bit's depth first, then go on with the extension from the same centre.",
+        "whoever drills",
+        PRACTICE,
+        ("wall_thickness_m", "bit_reach_m"),
+        DUCTLESS,
+    ),
+    Rule(
+        "drilling.beyond_the_bit",
+        Topic.WORK,
+        Severity.CAUTION,
+        is_beyond_bit,
+        "The wall is thicker than a bit with its extension reaches.",
+        "Go through a thinner place, drill from both sides on one pilot hole, or have it cored by a contractor.",
+        "whoever drills",
+        PRACTICE,
+        ("wall_thickness_m", "longest_reach_m"),
+        DUCTLESS,
+    ),
+    Rule(
+        "drilling.below_grade_refused",
+        Topic.WORK,
+        Severity.HOLD_POINT,
+        lambda facts: facts.hole_below,
+        "A hole below the ground is refused: water and radon come in by it.",
+        "Go out above the ground, or through the rim above the foundation wall.",
+        "whoever drills",
+        alternatives=DUCTLESS,
     ),
     Rule(
         "drilling.below_grade",

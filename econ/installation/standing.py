@@ -14,6 +14,8 @@ class SiteAnswers:
     ----------
     occupancy, permit, association, owner_may_mechanical : str
         Options of the fields of the same name.
+    hole : str
+        Option of the field of the same name.
     opening, escape, outlet : str
         Window kind, whether it is the escape window, what outlet is near.
     locks : tuple of str
@@ -30,6 +32,7 @@ class SiteAnswers:
     permit: str
     association: str
     owner_may_mechanical: str
+    hole: str
     opening: str
     escape: str
     outlet: str
@@ -49,6 +52,10 @@ class RouteStanding:
 
 OPEN: Final = RouteStanding(Standing.OPEN, ())
 _REFUSED = "The association has refused an outdoor unit."
+_PERMIT_REFUSED = "The permit was refused; ask the permit office in writing what would make it pass."
+_HOLE_REFUSED = (
+    "A hole below the ground is refused: water and soil gas come in. Go out above the ground or through the rim."
+)
 _CONSENT = "The association must agree first; its time is in the dates."
 _CONSENT_UNKNOWN = "It is not known whether an association must agree: ask before spending."
 _LANDLORD = "The landlord must agree in writing first; the time for it is in the dates."
@@ -63,6 +70,13 @@ def _consent(site: SiteAnswers) -> RouteStanding:
         return RouteStanding(Standing.UNKNOWN, (_CONSENT_UNKNOWN, *landlord))
     consent = (_CONSENT,) if site.association == "consent_needed" else ()
     return RouteStanding(Standing.OPEN, (*consent, *landlord))
+
+
+def _refusals(site: SiteAnswers) -> RouteStanding:
+    """Return what a refused permit, or a hole where there may be none, makes of any outdoor unit."""
+    found = ((site.permit == "refused", _PERMIT_REFUSED), (site.hole == "below_grade", _HOLE_REFUSED))
+    reasons = tuple(reason for is_so, reason in found if is_so)
+    return RouteStanding(Standing.NOT_ALLOWED if reasons else Standing.OPEN, reasons)
 
 
 def _owner_rule(site: SiteAnswers) -> RouteStanding:
@@ -119,7 +133,7 @@ def self_install_standing(site: SiteAnswers) -> RouteStanding:
     standing : RouteStanding
         ``with_help`` where a licensed party does at least one task.
     """
-    stopped = _gravest(_consent(site), _owner_rule(site), _finishing(site))
+    stopped = _gravest(_refusals(site), _consent(site), _owner_rule(site), _finishing(site))
     if stopped.standing == Standing.NOT_ALLOWED:
         return RouteStanding(stopped.standing, (*stopped.reasons, *site.locks))
     shared = OPEN
@@ -130,7 +144,7 @@ def self_install_standing(site: SiteAnswers) -> RouteStanding:
 
 
 def contracted_install_standing(site: SiteAnswers) -> RouteStanding:
-    """Return how a hired installation stands: only consent can stop it.
+    """Return how a hired installation stands: only consent, a refused permit or the place of the hole can stop it.
 
     Parameters
     ----------
@@ -142,7 +156,7 @@ def contracted_install_standing(site: SiteAnswers) -> RouteStanding:
     standing : RouteStanding
         Open, not allowed or unknown.
     """
-    return _consent(site)
+    return _gravest(_refusals(site), _consent(site))
 
 
 def window_units_standing(site: SiteAnswers) -> RouteStanding:

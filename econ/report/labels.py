@@ -17,6 +17,8 @@ SECTION_WORDS: Final[Mapping[str, str]] = {
     "rules": "rule of this program",
     "site": "site",
     "work": "work",
+    "placement": "least distance asked",
+    "drilling": "drilling",
     "place": "place",
     "costs": "cost",
 }

@@ -85,6 +85,12 @@ def expert(*paths: str) -> None:
         draw(*paths)
 
 
+def folded(title: str, *paths: str) -> None:
+    """Draw a question and its fields folded: worth a look on the spot, not needed for an answer."""
+    with st.expander(title):
+        draw(*paths)
+
+
 def draw_one(path: str) -> None:
     """Draw one field."""
     info = field_at(path)

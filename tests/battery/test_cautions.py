@@ -38,6 +38,7 @@ CAPITALS |= {
     "Residential",
     "Code",
     "R310",
+    "M1411",
     "Ci",
     "L",
     "Citizen's",

@@ -1,6 +1,6 @@
 """The site, and who does the work in which time."""
 
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from pydantic import ValidationInfo, field_validator
 
@@ -10,6 +10,9 @@ from econ.case.quantity import Measure
 from econ.case.section import Amt, Choice, Known, Section, fault
 from econ.kernel.alternative import PARTIES
 from econ.kernel.errors import CaseError, Fault
+
+_NEAR: Final = length(0.0, 60.0)
+_NONE_THERE: Final = "None there: type 100 ft."
 
 
 class Site(Section):
@@ -27,6 +30,9 @@ class Site(Section):
     wall: Choice = choice("Wall to drill", "What the hole for the lines goes through.")
     wall_thickness_m: Amt = amount(
         "Wall thickness", "Measure at a door or window. It decides the bit and the hours.", length(0.05, 1.5, "in")
+    )
+    hole: Choice = choice(
+        "The hole comes out", "Outside: above the ground, through the rim above the foundation, or below the ground."
     )
     outdoor_place: Choice = choice("Outdoor unit stands on", "The ground, a bracket on the wall, or a roof.")
     outdoor_height_m: Amt = amount("Height above ground", "Of the outdoor unit's foot.", length(0.0, 60.0))
@@ -52,6 +58,32 @@ class Site(Section):
         after="site.outdoor_place=wall_bracket", expert=True,
     )  # fmt: skip
     drain: Choice = choice("Drain", "Water must run downhill all the way, or be pumped.")
+    drain_run_m: Amt = amount(
+        "Length of the drain", "From the indoor unit to where the water leaves; left out, as long as the lines.",
+        length(0.3, 60.0),
+    )  # fmt: skip
+    drain_drop_m: Amt = amount(
+        "Drop of the drain", "How much lower its end lies than the outlet of the indoor unit.", length(0.0, 30.0, "in")
+    )
+    head_above_m: Amt = amount("Free above the indoor unit", "Up to the ceiling or a beam.", length(0.0, 5.0, "in"))
+    head_beside_m: Amt = amount("Free beside it", "On its narrower side.", length(0.0, 10.0, "in"))
+    head_blows: Choice = choice("It blows", "Into the open room, or at a bed or a seat where someone stays for hours.")
+    head_studs: Choice = choice("Studs behind its plate", "Whether the plate's screws reach at least two studs.")
+    head_access: Choice = choice(
+        "Room for a stepladder before it", "Filters are washed every month, coils now and then."
+    )
+    boundary_m: Amt = amount("To the boundary", "From the outdoor unit to the neighbour's land.", _NEAR)
+    gas_meter_m: Amt = amount("To a gas meter or regulator", f"From the outdoor unit. {_NONE_THERE}", _NEAR)
+    vents_m: Amt = amount("To a vent or flue", f"Dryer, furnace, water heater, fresh air. {_NONE_THERE}", _NEAR)
+    bedroom_window_m: Amt = amount("To a bedroom window", f"Yours or a neighbour's. {_NONE_THERE}", _NEAR)
+    snow_m: Amt = amount(
+        "Deepest usual snow", "On the ground there, drifts included; 0 for none.", length(0.0, 5.0, "in")
+    )
+    outdoor_front_m: Amt = amount(
+        "Free before the outdoor unit", "Where it blows and is opened.", length(0.0, 60.0, "in")
+    )
+    outdoor_back_m: Amt = amount("Free behind it", "Between the unit and the wall.", length(0.0, 60.0, "in"))
+    door_swing: Choice = choice("A door or gate swings against it", "Or it stands in a way out.")
     panel_distance_m: Amt = amount("Panel to outdoor unit", "Along the way the wire goes.", length(0.3, 150.0))
     panel_spaces: Choice = choice(
         "Two free spaces in the panel", "A photo of the panel, shown to an electrician, settles it."

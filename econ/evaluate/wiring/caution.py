@@ -13,6 +13,7 @@ from econ.evaluate.served import own_units, served_rooms
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.circuit import circuit_claims, circuit_numbers
 from econ.evaluate.wiring.installation_site import Inputs, site_facts
+from econ.evaluate.wiring.siting import siting_claims, siting_numbers
 from econ.installation.anchoring import YIELDING_BASES, top_pull_n
 from econ.installation.delivery import KitReturn
 from econ.kernel.alternative import HIRED, SELF, WINDOW
@@ -118,6 +119,8 @@ def facts(structure: Structure, values: Mapping[str, FloatArray], results: Cauti
         **_site_claims(structure, inputs, at),
         **_house_claims(structure, inputs),
         **_numbers(inputs),
+        **siting_numbers(inputs),
+        **siting_claims(inputs),
         **circuit_numbers(inputs),
         **circuit_claims(inputs),
         **_result_facts(results, n_row),
@@ -205,7 +208,7 @@ def _site_claims(structure: Structure, inputs: Inputs, at: dict[str, BoolArray])
         "electrical_licensed": ~asks("site.owner_may_electrical", "yes"),
         "is_let": ~asks("site.occupancy", "owner_lives_here", "tenant"),
         "is_tenant": asks("site.occupancy", "tenant"),
-        "consent_needed": ~asks("site.association", "none"),
+        "consent_needed": at["association_asked"],
         "extension_allowed": asks("kit.extension_allowed", "yes"),
         "is_old_stock": asks("kit.refrigerant", "r410a"),
         "is_flare": ~asks("kit.connection", "single_use_quick", "reusable_quick"),

@@ -160,6 +160,7 @@ def _site_answers(rows: TaskRows, at: Site) -> SiteAnswers:
         permit=option("site.permit"),
         association=option("site.association"),
         owner_may_mechanical=option("site.owner_may_mechanical"),
+        hole=option("site.hole"),
         opening=option("window.opening"),
         escape=option("window.escape"),
         outlet=option("window.outlet"),

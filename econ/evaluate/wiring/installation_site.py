@@ -18,9 +18,6 @@ COVER_KIT_M: Final = 15.0 * FOOT_M
 LARGE_WINDOW_UNIT_W: Final = 3810.0
 """W, 13,000 Btu/h: between the largest unit that one person fits and the smallest for two. Assumption."""
 
-DEEP_WALL_M: Final = 0.23
-"""m, 9 in: thickness beyond which a core bit needs its extension. Assumption."""
-
 BREAKER_EDITIONS: Final = ("2020", "2023")
 """Editions whose ground-fault protection of an outdoor unit is a breaker that protects people."""
 
@@ -87,6 +84,7 @@ def site_facts(structure: Structure, inputs: Inputs) -> dict[str, BoolArray]:
         "always": everywhere,
         "no_quote": everywhere & (not structure.has_quote),
         "consent_needed": _association_consent(inputs) | inputs.is_option("site.occupancy", "tenant"),
+        "association_asked": _association_consent(inputs),
         "permit_needed": ~inputs.is_option("site.permit", "not_needed"),
         "on_pad": ~is_bracket & ~is_roof,
         "on_bracket": is_bracket,
@@ -112,7 +110,8 @@ def _wall_facts(inputs: Inputs) -> dict[str, BoolArray]:
         "hammer_wall": is_hammer,
         "core_wall": is_core,
         "masonry_wall": is_hammer | is_core,
-        "deep_wall": (is_hammer | is_core) & (inputs.number("site.wall_thickness_m") > DEEP_WALL_M),
+        "deep_wall": (is_hammer | is_core)
+        & (inputs.number("site.wall_thickness_m") > inputs.number("drilling.bit_reach_m")),
     }
 
 

@@ -21,6 +21,7 @@ ALWAYS = {
     "lifting.window_bracing",
     "water.condensate_slope",
     "delivery.look_before_signing",
+    "refrigerant.rules_on_charged_parts",
 }
 
 
@@ -38,11 +39,36 @@ LIMIT_KG = float(charge_limit_kg(np.array(0.307), np.array(1.8), np.array(25.0))
 NUMBER_CASES = [
     ("drilling.lead_paint", "built_yr", [1978.0, 1979.0], [1977.0]),
     ("drilling.asbestos", "built_yr", [1990.0, 1991.0], [1989.0]),
-    ("drilling.below_grade", "earth_depth_m", [0.0, 0.149], [0.15, 0.151]),
+    ("drilling.beyond_the_bit", "wall_thickness_m", [0.534, 0.535], [0.536]),
+    ("placement.head_above", "head_above_m", [0.151, 0.15, np.nan], [0.149]),
+    ("placement.head_beside", "head_beside_m", [0.101, 0.1, np.nan], [0.099]),
+    ("placement.drain_falls_too_little", "drain_drop_m", [0.091, 0.09, np.nan], [0.089]),
+    ("placement.setback", "boundary_m", [1.51, 1.5, np.nan], [1.49]),
+    ("placement.gas_meter", "gas_meter_m", [0.91, 0.9, np.nan], [0.89]),
+    ("placement.vents", "vents_m", [0.91, 0.9, np.nan], [0.89]),
+    ("placement.bedroom_window", "bedroom_window_m", [3.01, 3.0, np.nan], [2.99]),
+    ("placement.outdoor_front", "outdoor_front_m", [0.61, 0.6, np.nan], [0.59]),
+    ("placement.outdoor_back", "outdoor_back_m", [0.11, 0.1, np.nan], [0.09]),
+    ("placement.indoor_unseen", "head_above_m", [0.4], [np.nan]),
+    ("placement.indoor_unseen", "head_beside_m", [0.5], [np.nan]),
+    ("placement.indoor_unseen", "drain_drop_m", [1.5], [np.nan]),
+    *(
+        ("placement.outdoor_unseen", fact, [5.0], [np.nan])
+        for fact in (
+            "boundary_m",
+            "gas_meter_m",
+            "vents_m",
+            "bedroom_window_m",
+            "outdoor_front_m",
+            "outdoor_back_m",
+            "snow_m",
+        )
+    ),
     ("room.radon", "earth_depth_m", [0.0], [0.001]),
     ("room.earth_in_doubt", "earth_depth_m", [0.0], [0.001]),
     ("room.closed_door", "closed_rooms_count", [0.0], [1.0, 2.0]),
     ("line_set.too_short", "line_run_m", [5.99, 6.0], [6.01]),
+    ("line_set.too_short", "line_reach_m", [4.51, 4.5, np.nan], [4.49]),
     ("line_set.rise_too_high", "line_rise_m", [7.59, 7.6, -7.6], [7.61, -7.61]),
     ("refrigerant.charge_above_room_limit", "charge_kg", [LIMIT_KG - 1e-6, LIMIT_KG], [LIMIT_KG + 1e-6]),
     ("lifting.work_at_height", "outdoor_height_m", [1.79], [1.8, 1.81]),
@@ -108,6 +134,40 @@ def test_bites_are_named_where_masonry_is_thicker_than_the_bit_is_deep(wall_m, i
     assert "drilling.several_bites" not in codes(wall_thickness_m=wall_m)
 
 
+@pytest.mark.parametrize(("depth_m", "is_raised"), [(0.0, False), (0.149, False), (0.15, True), (0.151, True)])
+def test_earth_against_the_room_stops_the_drill_until_somebody_says_where_the_hole_comes_out(depth_m, is_raised):
+    assert ("drilling.below_grade" in codes(earth_depth_m=depth_m, hole_unknown=True)) is is_raised
+    assert "drilling.below_grade" not in codes(earth_depth_m=depth_m)
+
+
+@pytest.mark.parametrize(
+    ("wall_m", "code"),
+    [
+        (0.23, ""),
+        (0.231, "drilling.bit_extension"),
+        (0.535, "drilling.bit_extension"),
+        (0.536, "drilling.beyond_the_bit"),
+    ],
+)
+def test_a_bit_reaches_so_far_and_with_its_extension_further(wall_m, code):
+    asked = {"drilling.bit_extension", "drilling.beyond_the_bit"}
+    assert codes(wall_thickness_m=wall_m, is_masonry=True) & asked == {code} - {""}
+    assert codes(wall_thickness_m=wall_m, is_veneer=True) & asked == {code} - {""}
+
+
+@pytest.mark.parametrize(
+    ("snow_m", "foot_m", "is_raised"), [(0.0, 0.0, False), (0.3, 0.41, False), (0.3, 0.4, False), (0.3, 0.39, True)]
+)
+def test_the_foot_stands_a_hand_above_the_snow_where_there_is_any(snow_m, foot_m, is_raised):
+    found = codes(snow_m=snow_m, snow_foot_m=snow_m + 0.1, outdoor_height_m=foot_m)
+    assert ("placement.snow" in found) is is_raised
+
+
+def test_lengths_that_are_one_but_for_rounding_are_enough():
+    assert "placement.gas_meter" not in codes(gas_meter_m=0.1 + 0.2, gas_meter_least_m=0.3 + 2e-16)
+    assert "placement.gas_meter" not in codes(gas_meter_m=0.3, gas_meter_least_m=0.1 + 0.2)
+
+
 @pytest.mark.parametrize(("route", "heat"), [("kit", "kit_heat_w"), ("hired", "hired_heat_w")])
 def test_backup_is_needed_only_where_heat_is_asked_for_short_and_nothing_else_is_there(route, heat):
     rule = f"sizing.{route}_needs_backup"
@@ -159,6 +219,16 @@ CLAIM_CASES = [
     ("permit.let_home", {"is_let": True}),
     ("permit.landlord_consent", {"is_tenant": True}),
     ("permit.association", {"consent_needed": True}),
+    ("permit.association_refused", {"association_refused": True}),
+    ("permit.refused", {"permit_refused": True}),
+    ("placement.blows_at_bed", {"blows_at_bed": True}),
+    ("placement.studs_missed", {"studs_missed": True}),
+    ("placement.no_access_inside", {"access_lacks": True}),
+    ("placement.indoor_unseen", {"head_unknown": True}),
+    ("placement.door", {"door_swings": True}),
+    ("placement.outdoor_unseen", {"door_unknown": True}),
+    ("drilling.below_grade_refused", {"hole_below": True}),
+    ("refrigerant.label_not_read", {"refrigerant_unknown": True}),
     ("lifting.roof", {"on_roof": True}),
     ("anchor.base_unknown", {"on_bracket": True, "anchor_unknown": True}),
     ("anchor.base_refused", {"on_bracket": True, "anchor_refused": True}),
@@ -203,6 +273,11 @@ def test_a_claim_raises_its_rule(code, claims):
         ("electrical.breaker_below_minimum", {"breaker_a": 10.0, "label_read": False}),
         ("electrical.label_is_odd", {"mop_a": 10.0, "label_read": False}),
         ("permit.needed", {"permit_needed": True, "permit_unknown": True}),
+        ("permit.needed", {"permit_needed": True, "permit_refused": True}),
+        ("drilling.below_grade", {"hole_unknown": True}),
+        ("drilling.below_grade", {"earth_depth_m": 2.0}),
+        ("placement.drain_falls_too_little", {"drain_drop_m": 0.0, "drain_pump": True}),
+        ("placement.indoor_unseen", {"drain_drop_m": np.nan, "drain_pump": True}),
         ("permit.room_never_permitted", {"is_garage": True}),
         ("permit.room_never_permitted", {"permit_unknown": True}),
         ("anchor.base_unknown", {"anchor_unknown": True}),
@@ -228,7 +303,7 @@ def test_half_of_a_condition_raises_nothing(code, claims):
 )
 def test_an_extension_that_the_maker_allows_reaches_as_far_as_it_is_long(run_m, code):
     lines = {"line_set.extension", "line_set.too_short"}
-    assert codes(line_run_m=run_m, extension_allowed=True) & lines == {code} - {""}
+    assert codes(line_run_m=run_m, line_reach_m=9.0, extension_allowed=True) & lines == {code} - {""}
     assert "line_set.extension" not in codes(line_run_m=run_m)
 
 
@@ -240,6 +315,9 @@ def test_every_rule_has_a_case_here():
         "drilling.several_bites",
         "anchor.too_weak",
         "line_set.extension",
+        "drilling.below_grade",
+        "drilling.bit_extension",
+        "placement.snow",
     }
     assert tried == {rule.code for rule in RULES}
 
@@ -266,7 +344,7 @@ def test_a_finding_says_which_rows_it_holds_for_and_what_raised_it():
     raised = {caution.code: caution for caution in found(facts(line_run_m=[5.0, 7.0, 8.0]))}
     short = raised["line_set.too_short"]
     assert short.rows.tolist() == [False, True, True]
-    assert short.evidence == (("line_run_m", 7.0, "m"), ("line_box_m", 6.0, "m"))
+    assert short.evidence[:3] == (("line_run_m", 7.0, "m"), ("line_box_m", 6.0, "m"), ("line_reach_m", 6.0, "m"))
 
 
 def test_rules_that_hold_nowhere_are_listed():

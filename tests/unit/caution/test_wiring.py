@@ -39,8 +39,7 @@ def values(rooms=None, **changed):
     read |= {path: np.asarray(value) for path, value in cold.items()}
     stays = {"now.heat": "gas", "use.present_heat_stays": "yes", "now.house_system": "no"}
     read = {path: np.asarray(code(path, word)) for path, word in stays.items()} | read
-    read |= {path: np.asarray(value) for path, value in {"kit.line_set_m": 6.1, "site.line_rise_m": 1.0}.items()}
-    return read
+    return {"site.line_rise_m": np.asarray(1.0)} | read
 
 
 def results(n_row=1, **changed):
@@ -70,7 +69,9 @@ def codes(shape=None, rooms=None, given=None, **changed):
 def test_earth_counts_only_on_a_side_that_is_earth():
     at = facts(structure(), values([{"earth_depth_m": 1.2}]), results(), 1)
     assert at.earth_depth_m[0] == 0.0
-    assert "drilling.below_grade" in codes(rooms=[{"north": "earth", "earth_depth_m": 1.2}])
+    deep = [{"north": "earth", "earth_depth_m": 1.2}]
+    assert "drilling.below_grade" in codes(rooms=deep, site__hole="not_known")
+    assert "drilling.below_grade" not in codes(rooms=deep, site__hole="through_rim")
 
 
 def test_the_oldest_room_counts_and_closed_doors_are_counted_beyond_the_first_room():
@@ -90,6 +91,9 @@ def test_a_quote_without_the_circuit_is_found_only_where_there_is_a_quote(word, 
 def test_what_is_not_known_takes_the_careful_side():
     unknown = {
         "site__permit": "not_known",
+        "site__head_blows": "not_known",
+        "site__door_swing": "not_known",
+        "kit__refrigerant": "not_known",
         "site__circuit": "not_known",
         "site__panel_spaces": "not_known",
         "site__occupancy": "not_known",
@@ -104,6 +108,9 @@ def test_what_is_not_known_takes_the_careful_side():
     }
     assert {
         "permit.unknown",
+        "placement.indoor_unseen",
+        "placement.outdoor_unseen",
+        "refrigerant.label_not_read",
         "electrical.circuit_unknown",
         "electrical.panel_unknown",
         "electrical.ground_fault_unknown",
@@ -206,3 +213,125 @@ def test_the_refrigerant_decides_what_burns_and_what_is_old_stock(refrigerant, l
 )
 def test_only_quick_couplings_may_be_joined_by_oneself(connection, is_raised):
     assert ("refrigerant.flare_needs_certified" in codes(kit__connection=connection)) is is_raised
+
+
+SEEN = {
+    "site__head_above_m": 0.4,
+    "site__head_beside_m": 0.4,
+    "site__drain_drop_m": 1.0,
+    "site__boundary_m": 5.0,
+    "site__gas_meter_m": 5.0,
+    "site__vents_m": 5.0,
+    "site__bedroom_window_m": 5.0,
+    "site__outdoor_front_m": 2.0,
+    "site__outdoor_back_m": 0.3,
+    "site__snow_m": 0.0,
+}
+
+
+def placement(**changed):
+    return {code for code in codes(**SEEN | changed) if code.startswith("placement.")}
+
+
+def test_a_site_where_all_was_looked_at_and_fits_raises_nothing_of_placement():
+    assert placement() == set()
+
+
+@pytest.mark.parametrize("path", SEEN)
+def test_what_nobody_has_measured_is_asked_for_and_raises_nothing_else(path):
+    seen = {key: value for key, value in SEEN.items() if key != path}
+    found = {code for code in codes(**seen) if code.startswith("placement.")}
+    where = "indoor" if path.startswith(("site__head", "site__drain")) else "outdoor"
+    assert found == {f"placement.{where}_unseen"}
+
+
+# The least distances stand among the figures: likely 0.15, 0.1, 1.5, 0.9, 0.9, 3, 0.6 and 0.1 m.
+@pytest.mark.parametrize(
+    ("name", "code", "least_m"),
+    [
+        ("head_above_m", "head_above", 0.15),
+        ("head_beside_m", "head_beside", 0.1),
+        ("boundary_m", "setback", 1.5),
+        ("gas_meter_m", "gas_meter", 0.9),
+        ("vents_m", "vents", 0.9),
+        ("bedroom_window_m", "bedroom_window", 3.0),
+        ("outdoor_front_m", "outdoor_front", 0.6),
+        ("outdoor_back_m", "outdoor_back", 0.1),
+    ],
+)
+def test_each_distance_is_held_against_its_own_figure_which_the_user_may_set(name, code, least_m):
+    assert placement(**{f"site__{name}": least_m}) == set()
+    assert placement(**{f"site__{name}": least_m - 0.001}) == {f"placement.{code}"}
+    assert placement(**{f"site__{name}": least_m - 0.001, f"placement__{name}": least_m - 0.002}) == set()
+    assert placement(**{f"site__{name}": least_m, f"placement__{name}": least_m + 0.001}) == {f"placement.{code}"}
+
+
+# 24 ft of drain at a quarter inch in a foot: 6 in of fall; a drop of 5 in lets it run 20 ft.
+def test_the_drain_wants_length_times_slope_and_the_drop_says_how_long_it_may_be():
+    drain = {"site__drain_run_m": 24 * 0.3048, "placement__drain_slope_frac": 0.25 / 12}
+    found = at(**SEEN | drain | {"site__drain_drop_m": 5 * 0.0254})
+    assert found.drain_fall_m[0] == pytest.approx(6 * 0.0254)
+    assert found.drain_reach_m[0] == pytest.approx(20 * 0.3048)
+    for drop_in, is_raised in ((5.99, True), (6.0, False), (6.01, False)):
+        raised = placement(**drain | {"site__drain_drop_m": drop_in * 0.0254})
+        assert ("placement.drain_falls_too_little" in raised) is is_raised
+    assert placement(**drain | {"site__drain_drop_m": 0.0, "site__drain": "pump"}) == set()
+
+
+def test_a_drain_of_unknown_length_is_as_long_as_the_lines():
+    assert at(**SEEN).drain_run_m[0] == 4.5
+
+
+# A foot of snow and a hand, 0.1 m, above it.
+@pytest.mark.parametrize(("foot_m", "is_raised"), [(0.404, True), (0.4048, False), (0.405, False)])
+def test_the_foot_is_held_against_snow_and_a_hand(foot_m, is_raised):
+    found = placement(site__snow_m=0.3048, site__outdoor_height_m=foot_m)
+    assert ("placement.snow" in found) is is_raised
+
+
+@pytest.mark.parametrize(
+    ("said", "code"),
+    [
+        ({"site__head_blows": "at_bed"}, "blows_at_bed"),
+        ({"site__head_studs": "missed"}, "studs_missed"),
+        ({"site__head_access": "no"}, "no_access_inside"),
+        ({"site__door_swing": "yes"}, "door"),
+    ],
+)
+def test_what_is_said_of_the_places_is_found(said, code):
+    assert placement(**said) == {f"placement.{code}"}
+
+
+# 6.1 m in the box, and 3.66 m of an extension where the maker allows one.
+@pytest.mark.parametrize(
+    ("run_m", "allowed", "short_m"),
+    [(6.1, "no", 0.0), (6.5, "no", 0.4), (6.5, "not_known", 0.4), (9.76, "yes", 0.0), (10.0, "yes", 0.24)],
+)
+def test_lines_fall_short_by_what_box_and_allowed_extension_do_not_reach(run_m, allowed, short_m):
+    said = {"site__line_run_m": run_m, "kit__extension_allowed": allowed}
+    assert at(**said).line_short_m[0] == pytest.approx(short_m)
+    assert ("line_set.too_short" in codes(**said)) is (short_m > 0.0)
+
+
+@pytest.mark.parametrize(
+    ("said", "code"),
+    [
+        ({"site__permit": "refused"}, "permit.refused"),
+        ({"site__association": "refused"}, "permit.association_refused"),
+        ({"site__hole": "below_grade"}, "drilling.below_grade_refused"),
+        ({"site__occupancy": "owner_lets"}, "permit.let_home"),
+        ({"site__occupancy": "tenant"}, "permit.landlord_consent"),
+        ({"site__panel_spaces": "no"}, "electrical.no_panel_space"),
+        ({"site__wall": "stone", "site__wall_thickness_m": 0.6}, "drilling.beyond_the_bit"),
+        ({"site__wall": "block", "site__wall_thickness_m": 0.3}, "drilling.bit_extension"),
+        ({"site__line_rise_m": 8.0, "kit__rise_max_m": 7.6}, "line_set.rise_too_high"),
+    ],
+)
+def test_what_stands_in_the_way_of_a_site_is_found_and_stops_no_computation(said, code):
+    assert code in codes(**said)
+    assert code not in codes()
+
+
+def test_a_refusal_takes_the_place_of_asking():
+    assert "permit.association" not in codes(site__association="refused")
+    assert "permit.needed" not in codes(site__permit="refused")

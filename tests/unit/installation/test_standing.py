@@ -12,7 +12,7 @@ from econ.installation.standing import (
 )
 from econ.kernel.alternative import Standing
 
-FREE = SiteAnswers("owner_lives_here", "needed", "none", "yes", "sash", "no", "own_circuit", (), ())
+FREE = SiteAnswers("owner_lives_here", "needed", "none", "yes", "above_grade", "sash", "no", "own_circuit", (), ())
 
 
 def test_an_owner_with_a_free_site_stands_open():
@@ -94,3 +94,20 @@ def test_window_units_need_an_opening_that_is_not_the_escape(changed, standing):
 
 def test_an_unknown_escape_window_is_asked_about():
     assert "escape window" in window_units_standing(replace(FREE, escape="not_known")).reasons[0]
+
+
+@pytest.mark.parametrize(
+    ("changed", "words"),
+    [({"permit": "refused"}, "permit was refused"), ({"hole": "below_grade"}, "through the rim")],
+)
+@pytest.mark.parametrize("way", [self_install_standing, contracted_install_standing])
+def test_a_refused_permit_or_a_hole_below_the_ground_shuts_both_ductless_ways_and_no_window(changed, words, way):
+    found = way(replace(FREE, **changed))
+    assert found.standing == Standing.NOT_ALLOWED
+    assert words in found.reasons[0]
+    assert window_units_standing(replace(FREE, **changed)).standing == Standing.OPEN
+
+
+@pytest.mark.parametrize("hole", ["above_grade", "through_rim", "not_known"])
+def test_a_hole_above_the_ground_or_not_yet_chosen_shuts_nothing(hole):
+    assert contracted_install_standing(replace(FREE, hole=hole)).standing == Standing.OPEN
