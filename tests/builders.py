@@ -147,6 +147,7 @@ def alternative(position: int, n_row: int = 1) -> AlternativeResult:
         electricity_kwh=month,
         fuel_kwh=np.zeros((n_row, 12)),
         energy_cost_usd_per_yr=_rows(YEARLY_ENERGY_USD[position], n_row),
+        emitted_kg_co2e_per_yr=0.4 * month.sum(axis=1),
         make_up_heat_kwh=np.tile(HEAT_KWH * (0.04 if pumps else 1.0), (n_row, 1)),
         unmet_cooling_kwh_per_yr=np.full(n_row, 410.0 if position == KEEP else 0.0),
         unmet_heating_kwh_per_yr=np.full(n_row, 0.04 * HEAT_KWH.sum() if pumps else HEAT_KWH.sum()),

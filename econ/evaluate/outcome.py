@@ -141,6 +141,7 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
         electricity_kwh=use.electricity_kwh,
         fuel_kwh=use.fuel_kwh,
         energy_cost_usd_per_yr=(use.electricity_usd + use.fuel_usd).sum(axis=1),
+        emitted_kg_co2e_per_yr=use.emitted_kg_co2e_per_yr,
         make_up_heat_kwh=use.make_up_heat_kwh,
         unmet_cooling_kwh_per_yr=use.unmet_cooling_kwh_per_yr,
         unmet_heating_kwh_per_yr=use.unmet_heating_kwh_per_yr,

@@ -199,6 +199,8 @@ class AlternativeResult:
         By month of a full year of service, make-up included. [kWh]
     energy_cost_usd_per_yr : ndarray, shape (B,)
         Energy cost of a full year of service. [USD/year]
+    emitted_kg_co2e_per_yr : ndarray, shape (B,)
+        Carbon dioxide of that energy. [kg/year]
     make_up_heat_kwh : ndarray, shape (B, 12)
         Heat given by the make-up source. [kWh]
     unmet_cooling_kwh_per_yr, unmet_heating_kwh_per_yr : ndarray, shape (B,)
@@ -254,6 +256,7 @@ class AlternativeResult:
     electricity_kwh: FloatArray
     fuel_kwh: FloatArray
     energy_cost_usd_per_yr: FloatArray
+    emitted_kg_co2e_per_yr: FloatArray
     make_up_heat_kwh: FloatArray
     unmet_cooling_kwh_per_yr: FloatArray
     unmet_heating_kwh_per_yr: FloatArray

@@ -8,7 +8,7 @@ from econ.case.choices import NOT_KNOWN, table_path
 from econ.case.form import FieldInfo
 from econ.case.quantity import Amount
 from econ.evaluate.draft import Draft
-from econ.evaluate.usual_price import clock_change, is_read, price_spread, tariff_spread
+from econ.evaluate.usual_price import clock_change, fuel_spread, is_read, price_spread, tariff_spread
 from econ.kernel.spread import Spread
 from econ.tables.loaders import era
 from econ.tables.lookup import Entry as TableRow
@@ -222,6 +222,7 @@ LOOKED_UP: Final[Mapping[str, Callable[[Draft, str, str], Spread]]] = {
     "mass": _mass,
     "heaters": lambda draft, _path, _source: draft.tables.heaters[draft.options["now.heat"]].spread("efficiency_frac"),
     "energy_by_state": lambda draft, path, _source: price_spread(draft, path),
+    "fuels": lambda draft, path, _source: fuel_spread(draft, path.rpartition(".")[2].removeprefix("fuel_")),
     "tariff": lambda draft, path, _source: tariff_spread(draft, path),
     "costs": lambda draft, _path, source: draft.tables.costs[source.partition(".")[2]].spread(),
     "lives": lambda draft, _path, source: draft.tables.lives[source.partition(".")[2]].spread("life_yr"),

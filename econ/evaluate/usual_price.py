@@ -35,6 +35,14 @@ _FACTORS: Final = {
 _NO_CLOCK_CHANGE: Final = ("AZ", "HI")
 """States that keep standard time all year."""
 
+GRID: Final = "prices.grid_kg_co2e_per_kwh"
+GRID_LOST_FRAC: Final = 0.05
+"""Part of generated electricity lost on the way. US EIA, frequently asked questions: about 5 % (from memory)."""
+
+GRID_FACTOR: Final = (0.7, 1.2)
+"""Range about the state's mean: grids get cleaner, and the next kWh may be dirtier than the mean. Assumption."""
+
+USUAL_FUEL: Final = "gas"
 ORDINARY: Final = "prices.electricity_usd_per_kwh"
 
 _BILLS: Final = {ORDINARY: ("electricity", "kwh", "kWh"), "prices.gas_usd_per_therm": ("gas", "therms", "therms")}
@@ -56,7 +64,23 @@ def price_spread(draft: Draft, path: str) -> Spread:
     spread : Spread
         In the unit of the path.
     """
+    if path == GRID:
+        return _grid_spread(draft)
     return _bill_price(draft, path) or _state_price(draft, path)
+
+
+def fuel_spread(draft: Draft, column: str) -> Spread:
+    """Return a range of the fuel that heats the room now; gas where none does.
+
+    Parameters
+    ----------
+    draft : Draft
+        Choices so far.
+    column : str
+        Of the table of fuels.
+    """
+    heat = draft.taken("now.heat")
+    return draft.tables.fuels[heat if heat in draft.tables.fuels else USUAL_FUEL].spread(column)
 
 
 def is_read(draft: Draft, path: str) -> bool:
@@ -116,6 +140,16 @@ def _bill_price(draft: Draft, path: str) -> Spread | None:
     low, likely, high = ((paid - part) / units for part in (fixed.high, fixed.likely, fixed.low))
     text = f"your bill: {paid:,.2f} USD less {fixed.likely:g} that does not hang on use, over {units:,g} {unit}"
     return Spread(max(low * (1.0 - BILL_DOUBT_FRAC), 0.0), likely, high * (1.0 + BILL_DOUBT_FRAC), text)
+
+
+def _grid_spread(draft: Draft) -> Spread:
+    """Return carbon dioxide of a kWh delivered; in doubt only where it is priced, as nothing else hangs on it."""
+    row = draft.tables.prices[draft.state if draft.state in draft.tables.prices else "US"]
+    mean = row.number("grid_kg_co2e_per_kwh") / (1.0 - GRID_LOST_FRAC)
+    low, high = GRID_FACTOR if draft.said("prices.carbon_usd_per_t") is not None else (1.0, 1.0)
+    named = f"{row.text('state')} {row.number('year'):.0f}"
+    text = f"US EIA, {named}, per kWh generated, and {GRID_LOST_FRAC:.0%} lost on the way"
+    return Spread(mean * low, mean, mean * high, text)
 
 
 def _state_price(draft: Draft, path: str) -> Spread:

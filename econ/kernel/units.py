@@ -14,6 +14,7 @@ SUFFIX_UNITS: Final[dict[str, str]] = {
     "_usd_per_cord": "USD/cord",
     "_usd_per_kg_co2e": "USD/kg",
     "_usd_per_kg": "USD/kg",
+    "_usd_per_t": "USD/t",
     "_usd_per_m2": "USD/m^2",
     "_kg_co2e_per_kwh": "kg/kWh",
     "_kg_co2e_per_yr": "kg/year",

@@ -110,6 +110,7 @@ def _way(result: Result, verdict: Verdict, position: int, decision: date) -> Doc
         **{key: number(getattr(way, key)[0]) for key in _WAY_AMOUNTS},
         "electricity_kwh_per_yr": number(way.electricity_kwh[0].sum()),
         "fuel_kwh_per_yr": number(way.fuel_kwh[0].sum()),
+        "emitted_kg_co2e_per_yr": number(way.emitted_kg_co2e_per_yr[0]),
         **{key: number(getattr(measures, key)[position, 0]) for key in _MEASURES},
         **{key: None if value is False else value for key, value in existing.items()},
         "in_service_date": _service_date(way, decision),

@@ -56,6 +56,7 @@ def _measures(result: Result, verdict: Verdict, position: int) -> dict[str, str]
         "First cost, own time priced": first_cost_money(float(way.first_cost_usd[0])),
         "Your hours": hours(float(way.own_hours_h[0])),
         "Energy cost a year": money(float(way.energy_cost_usd_per_yr[0])),
+        "Carbon dioxide a year": f"{plain_number(float(way.emitted_kg_co2e_per_yr[0]))} kg",
         "All-in cost a year": money(float(found.annualised_cost_usd_per_yr[position, 0])),
         f"Lifetime cost, {result.study_period_yr} years": money(float(found.lcc_usd[position, 0])),
         f"Savings {base}": money(float(found.net_savings_usd[position, 0])),

@@ -197,6 +197,7 @@ def test_usual_values_come_from_tables_that_exist() -> None:
         "draughts": lambda name: name in tables.draughts["tight"].spreads,
         "heaters": lambda name: name in tables.heaters["gas"].spreads,
         "clock": lambda name: not name,
+        "fuels": lambda name: name in tables.fuels["gas"].spreads,
         "tariff": lambda name: name in {"summer", "peak", "upper"},
         "season_waits": lambda name: f"{name}/peak" in tables.season_waits,
         "rooms[0]": lambda name: f"rooms[].{name}" in tables.inputs,

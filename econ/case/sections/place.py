@@ -238,6 +238,17 @@ class Prices(Section):
     fuel_escalation_frac: Amt = amount(
         "Fuel price rise", "A year, beyond general price rises.", Measure("", "", -0.1, 0.2), expert=True
     )
+    grid_kg_co2e_per_kwh: Amt = amount(
+        "Carbon dioxide of a kWh",
+        "Of the electricity you buy, delivered.",
+        Measure("kg/kWh", "", 0.0, 2.0),
+        expert=True,
+    )
+    carbon_usd_per_t: Amt = amount(
+        "Price of carbon dioxide",
+        "USD a tonne, added to every kWh and fuel bought. Leave it out unless you want it to count.",
+        Measure("USD/t", "", 0.0, 2_000.0), expert=True,
+    )  # fmt: skip
     pays_bill: Choice = choice("Who pays the bill", "Savings go to whoever pays it.")
 
     @model_validator(mode="after")

@@ -6,8 +6,9 @@ from typing import Final
 
 import numpy as np
 
-from econ.case.choices import CHOICES, code
+from econ.case.choices import CHOICES, NOT_KNOWN, code
 from econ.climate.weather import Weather
+from econ.energy.emissions import FUEL_KG_CO2E_PER_KWH, emitted_kg_co2e
 from econ.energy.fuel import (
     fuel_kwh,
     gas_price_usd_per_kwh,
@@ -34,6 +35,12 @@ FUEL_PRICES: Final = {
 }
 """Where the price of each fuel stands and what turns it into a price per kWh."""
 
+HEAT: Final = "now.heat"
+GRID: Final = "prices.grid_kg_co2e_per_kwh"
+CARBON: Final = "prices.carbon_usd_per_t"
+KG_PER_T: Final = 1000.0
+"""kg in a tonne."""
+
 UNKNOWN_HEAT: Final = "gas"
 """What a heater that is not known counts as. Assumption: the commonest fuel."""
 
@@ -55,6 +62,8 @@ class EnergyUse:
         What they cost by month. [USD]
     energy_cost_usd_per_yr : ndarray, shape (B,)
         Both over the year. [USD/year]
+    emitted_kg_co2e_per_yr : ndarray, shape (B,)
+        Carbon dioxide of both. [kg/year]
     unmet_cooling_kwh_per_yr, unmet_heating_kwh_per_yr : ndarray, shape (B,)
         Sensible need that the machine cannot meet by itself. [kWh/year]
     unmet_cooling_h, unmet_heating_h : ndarray, shape (B,)
@@ -80,6 +89,7 @@ class EnergyUse:
     electricity_usd: FloatArray
     fuel_usd: FloatArray
     energy_cost_usd_per_yr: FloatArray
+    emitted_kg_co2e_per_yr: FloatArray
     unmet_cooling_kwh_per_yr: FloatArray
     unmet_heating_kwh_per_yr: FloatArray
     unmet_cooling_h: FloatArray
@@ -113,17 +123,18 @@ def energy_of(structure: Structure, values: Values, weather: Weather, run: DayRu
         goes; moisture it leaves is taken out by a dehumidifier where drying is asked for. Its heat is in the need
         already (`way_need.with_dehumidifier`).
     """
+    sums = (run.electricity_wh, run.unmet_heat_wh, run.unmet_latent_wh)
     machine_kwh, unmet_heat_kwh, unmet_latent_kwh = (
-        kwh_by_month(daily_wh, weather.month, weather.weight_d)
-        for daily_wh in (run.electricity_wh, run.unmet_heat_wh, run.unmet_latent_wh)
+        kwh_by_month(daily, weather.month, weather.weight_d) for daily in sums
     )
     electric_kwh, burnt_kwh = make_up_energy(values, unmet_heat_kwh)
     dried_kwh = drying_kwh(values, unmet_latent_kwh)
     electricity_kwh = machine_kwh + electric_kwh + dried_kwh
-    electricity_usd = hourly_bill_usd(values, weather, run)
-    if electricity_usd is None:
-        electricity_usd = month_bill_usd(structure, values, electricity_kwh)
+    hourly_usd = hourly_bill_usd(values, weather, run)
+    bill_usd = month_bill_usd(structure, values, electricity_kwh) if hourly_usd is None else hourly_usd
+    electricity_usd = bill_usd + carbon_cost_usd(values, electricity_kwh, np.asarray(values[GRID]))
     fuel_usd = burnt_kwh * fuel_price_usd_per_kwh(values)[..., None]
+    fuel_usd = fuel_usd + carbon_cost_usd(values, burnt_kwh, fuel_kg_co2e_per_kwh(values))
     return EnergyUse(
         electricity_kwh=electricity_kwh,
         fuel_kwh=burnt_kwh,
@@ -131,6 +142,7 @@ def energy_of(structure: Structure, values: Values, weather: Weather, run: DayRu
         electricity_usd=electricity_usd,
         fuel_usd=fuel_usd,
         energy_cost_usd_per_yr=(electricity_usd + fuel_usd).sum(axis=-1),
+        emitted_kg_co2e_per_yr=all_emitted_kg_co2e(values, electricity_kwh, burnt_kwh),
         unmet_cooling_kwh_per_yr=np.maximum(per_year(run.unmet_cool_wh, weather.weight_d), 0.0) / WATT_HOURS_PER_KWH,
         unmet_heating_kwh_per_yr=unmet_heat_kwh.sum(axis=-1),
         unmet_cooling_h=per_year(run.cool_short_h, weather.weight_d),
@@ -192,6 +204,29 @@ def fuel_price_usd_per_kwh(values: Values) -> FloatArray:
         if is_fuel.any():
             price = np.where(is_fuel, price_per_kwh(np.asarray(values[path])), price)
     return price
+
+
+def fuel_kg_co2e_per_kwh(values: Values) -> FloatArray:
+    """Return carbon dioxide of a kWh of the fuel that heats the room now; wood counts as regrown. [kg/kWh]"""
+    heat = np.asarray(values["now.heat"]).astype(np.int64)
+    by_option = [FUEL_KG_CO2E_PER_KWH.get(UNKNOWN_HEAT if fuel == NOT_KNOWN else fuel, 0.0) for fuel in CHOICES[HEAT]]
+    factor: FloatArray = np.array(by_option)[heat]
+    return factor
+
+
+def all_emitted_kg_co2e(values: Values, electricity_kwh: FloatArray, burnt_kwh: FloatArray) -> FloatArray:
+    """Return the carbon dioxide of a year's electricity and fuel, shape (B,). [kg]"""
+    fuel_kg = emitted_kg_co2e(burnt_kwh, fuel_kg_co2e_per_kwh(values))
+    return emitted_kg_co2e(electricity_kwh, values[GRID]) + fuel_kg
+
+
+def carbon_cost_usd(values: Values, energy_kwh: FloatArray, factor_kg_co2e_per_kwh: FloatArray) -> FloatArray:
+    """Return what carbon dioxide adds to monthly energy; 0 where the user gives it no price. [USD]"""
+    if CARBON not in values:
+        return np.zeros(())
+    added = np.asarray(values[CARBON]) / KG_PER_T * factor_kg_co2e_per_kwh
+    cost: FloatArray = energy_kwh * added[..., None]
+    return cost
 
 
 def drying_kwh(values: Values, unmet_latent_kwh: FloatArray) -> FloatArray:

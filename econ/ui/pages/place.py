@@ -51,6 +51,8 @@ EXPERT: Final = (
     "prices.since_2023_frac",
     "prices.electricity_escalation_frac",
     "prices.fuel_escalation_frac",
+    "prices.grid_kg_co2e_per_kwh",
+    "prices.carbon_usd_per_t",
     "money.sales_tax_frac",
 )
 

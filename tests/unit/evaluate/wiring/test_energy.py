@@ -38,6 +38,7 @@ def use_of(
         "now.heat_efficiency_frac": 0.8,
         "now.dehumidifier_kg_per_kwh": 1.7,
         "prices.electricity_usd_per_kwh": 0.2,
+        "prices.grid_kg_co2e_per_kwh": 0.4,
         "prices.gas_usd_per_therm": 1.5,
         "prices.propane_usd_per_gal": 2.5,
         "prices.oil_usd_per_gal": 3.8,
@@ -126,3 +127,22 @@ def test_prices_and_heaters_may_differ_row_by_row() -> None:
     assert both.by_use_kwh.sum(axis=1) == pytest.approx(both.electricity_kwh[:1])
     for name in set(both.__slots__) - {"by_use_kwh"}:
         assert getattr(both, name).shape in ((2,), (2, 12))
+
+
+# Gas 5.3060 kg a therm (40 CFR 98, table C-1), 0.4 kg a kWh bought; wood counts as regrown.
+@pytest.mark.parametrize(
+    ("heat", "kg_per_kwh"),
+    [("gas", 5.3060 / GAS_KWH_PER_THERM / 0.8), ("not_known", 5.3060 / GAS_KWH_PER_THERM / 0.8), ("electric", 0.4),
+     ("none", 0.4), ("wood", 0.0)],
+)  # fmt: skip
+def test_carbon_dioxide_follows_what_heats(heat: str, kg_per_kwh: float) -> None:
+    use = use_of(no_machine(1), (0.0, 0.0, 1000.0), heat=heat)
+    assert use.emitted_kg_co2e_per_yr == pytest.approx(HOURS_H * kg_per_kwh, rel=1e-6)
+
+
+@pytest.mark.parametrize("heat", ["gas", "electric", "wood"])
+def test_a_price_of_carbon_dioxide_adds_its_tonnes(heat: str) -> None:
+    plain = use_of(no_machine(1), (0.0, 0.0, 1000.0), heat=heat)
+    priced = use_of(no_machine(1), (0.0, 0.0, 1000.0), heat=heat, prices__carbon_usd_per_t=60.0)
+    added = priced.energy_cost_usd_per_yr - plain.energy_cost_usd_per_yr
+    assert added == pytest.approx(plain.emitted_kg_co2e_per_yr / 1000.0 * 60.0)

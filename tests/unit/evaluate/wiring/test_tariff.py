@@ -130,3 +130,17 @@ def test_a_typed_price_stands_above_the_bill() -> None:
 def test_what_cannot_be_is_refused_with_its_numbers(section: str, fields: dict[str, object], words: str) -> None:
     with pytest.raises(CaseError, match=words):
         case_from({"place": PLACE, "rooms": [{}], section: fields})
+
+
+@pytest.mark.parametrize(("heat", "fuel"), [("oil", "oil"), ("wood", "wood"), ("electric", "gas"), (None, "gas")])
+def test_each_fuel_has_its_own_price_rise(heat: str | None, fuel: str) -> None:
+    _, sheet = made(now={"heat": heat} if heat else {})
+    rise = TABLES.fuels[fuel].spread("escalation_frac")
+    assert sheet.entry("prices.fuel_escalation_frac").spread == rise
+
+
+def test_the_grid_is_in_doubt_only_where_carbon_has_a_price() -> None:
+    for prices, is_wide in (({}, False), ({"carbon_usd_per_t": 50}, True)):
+        spread = made(prices=prices)[1].entry("prices.grid_kg_co2e_per_kwh").spread
+        assert spread.likely == pytest.approx(TABLES.prices["AZ"].number("grid_kg_co2e_per_kwh") / 0.95)
+        assert (spread.low < spread.high) == is_wide
