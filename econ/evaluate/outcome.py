@@ -29,6 +29,23 @@ CAPABILITY_FROM_C, CAPABILITY_TO_C, CAPABILITY_STEP_C = -35.0, 50.0, 1.0
 """Outdoor temperatures of the capacity picture. [degC]"""
 
 
+_OF_ENERGY = (
+    "energy_cost_usd_per_yr",
+    "electricity_kwh",
+    "fuel_kwh",
+    "emitted_kg_co2e_per_yr",
+    "make_up_heat_kwh",
+    "unmet_cooling_kwh_per_yr",
+    "unmet_heating_kwh_per_yr",
+    "unmet_cooling_h",
+    "unmet_heating_h",
+    "unmet_cooling_kh",
+    "hours_above_humidity_limit_h",
+    "unmet_moisture_kg_per_yr",
+)
+"""What a way's outcome takes from its energy as it is."""
+
+
 @dataclass(frozen=True, eq=False)
 class Parts:
     """What the outcome is made of.
@@ -138,20 +155,9 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
         first_cost_usd=first_cost_usd(way.line_items),
         cash_first_cost_usd=cash,
         own_hours_h=way.own_hours_h,
-        electricity_kwh=use.electricity_kwh,
-        fuel_kwh=use.fuel_kwh,
-        energy_cost_usd_per_yr=(use.electricity_usd + use.fuel_usd).sum(axis=1),
-        emitted_kg_co2e_per_yr=use.emitted_kg_co2e_per_yr,
-        make_up_heat_kwh=use.make_up_heat_kwh,
-        unmet_cooling_kwh_per_yr=use.unmet_cooling_kwh_per_yr,
-        unmet_heating_kwh_per_yr=use.unmet_heating_kwh_per_yr,
-        unmet_cooling_h=use.unmet_cooling_h,
-        unmet_heating_h=use.unmet_heating_h,
-        unmet_cooling_kh=use.unmet_cooling_kh,
-        hours_above_humidity_limit_h=use.hours_above_humidity_limit_h,
+        **{name: getattr(use, name) for name in _OF_ENERGY},
         electricity_by_use_kwh=use.by_use_kwh[0],
         use_label=USES,
-        unmet_moisture_kg_per_yr=use.unmet_moisture_kg_per_yr,
         schedule=way.schedule,
         in_service_d=way.schedule.in_service_d,
         in_service_exists=at != KEEP,

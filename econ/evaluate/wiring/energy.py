@@ -133,8 +133,7 @@ def energy_of(structure: Structure, values: Values, weather: Weather, run: DayRu
     hourly_usd = hourly_bill_usd(values, weather, run)
     bill_usd = month_bill_usd(structure, values, electricity_kwh) if hourly_usd is None else hourly_usd
     electricity_usd = bill_usd + carbon_cost_usd(values, electricity_kwh, np.asarray(values[GRID]))
-    fuel_usd = burnt_kwh * fuel_price_usd_per_kwh(values)[..., None]
-    fuel_usd = fuel_usd + carbon_cost_usd(values, burnt_kwh, fuel_kg_co2e_per_kwh(values))
+    fuel_usd = fuel_bill_usd(values, burnt_kwh)
     return EnergyUse(
         electricity_kwh=electricity_kwh,
         fuel_kwh=burnt_kwh,
@@ -212,6 +211,12 @@ def fuel_kg_co2e_per_kwh(values: Values) -> FloatArray:
     by_option = [FUEL_KG_CO2E_PER_KWH.get(UNKNOWN_HEAT if fuel == NOT_KNOWN else fuel, 0.0) for fuel in CHOICES[HEAT]]
     factor: FloatArray = np.array(by_option)[heat]
     return factor
+
+
+def fuel_bill_usd(values: Values, burnt_kwh: FloatArray) -> FloatArray:
+    """Return what monthly fuel costs, carbon dioxide included where it has a price, shape (B, 12). [USD]"""
+    price = fuel_price_usd_per_kwh(values)[..., None]
+    return burnt_kwh * price + carbon_cost_usd(values, burnt_kwh, fuel_kg_co2e_per_kwh(values))
 
 
 def all_emitted_kg_co2e(values: Values, electricity_kwh: FloatArray, burnt_kwh: FloatArray) -> FloatArray:
