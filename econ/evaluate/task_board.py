@@ -27,7 +27,7 @@ class BoardTask:
     party, asked : Party
         Who does it; who was asked to, another where that party may not.
     hours_h, own_h : float
-        Person-hours of all who do it; the user's part of them. [hour]
+        Person-hours of all who do it; the user's part of them with what its mishaps are expected to take. [hour] [hour]
     cash_usd : float
         Goods with tax, wages, its share of mishaps, and what a trade bills for it; visits and tools apart. [USD]
     may : tuple of bool, length P
@@ -105,9 +105,10 @@ def task_board(structure: Structure, values: Mapping[str, FloatArray], tables: I
     party = rows.party[0, found.task]
     cost = split_cost(found.problem, party[None])
     billed = _billed_usd(found.problem, party)
-    own = np.take_along_axis(found.problem.cash_usd, party[:, None], axis=1)[:, 0]
+    each = (found.problem.cash_usd, found.problem.own_h)
+    apart, own_h = (np.take_along_axis(by_party, party[:, None], axis=1)[:, 0] for by_party in each)
     return TaskBoard(
-        tasks=_tasks(found, rows, at, own + billed),
+        tasks=_tasks(found, rows, at, (apart + billed, own_h)),
         visits_usd=float(cost.visits_usd[0] - billed.sum()),
         tools_usd=float(cost.tools_usd[0]),
         has_helper=bool(at.gates.has_helper[0]),
@@ -123,8 +124,9 @@ def _billed_usd(problem: SplitProblem, party: IntArray) -> FloatArray:
     return billed
 
 
-def _tasks(found: SplitSite, rows: TaskRows, at: Site, cash_usd: FloatArray) -> tuple[BoardTask, ...]:
+def _tasks(found: SplitSite, rows: TaskRows, at: Site, takes: tuple[FloatArray, FloatArray]) -> tuple[BoardTask, ...]:
     bars, asked = lock_reasons(rows.table, at), _asked(rows, at.structure)
+    cash_usd, own_h = takes
     return tuple(
         BoardTask(
             task=rows.table.key[task],
@@ -132,7 +134,7 @@ def _tasks(found: SplitSite, rows: TaskRows, at: Site, cash_usd: FloatArray) -> 
             party=PARTIES[rows.party[0, task]],
             asked=asked[task],
             hours_h=float(rows.hours_h[0, task]),
-            own_h=float(rows.own_h[0, task]),
+            own_h=float(own_h[place]),
             cash_usd=float(cash_usd[place]),
             may=tuple(bool(may) for may in found.problem.is_allowed[place]),
             offered=tuple(bool(may) for may in rows.table.may[task]),

@@ -1,4 +1,4 @@
-"""Drawings of the room, the wall and the circuit, from the answers so far and the usual values."""
+"""Drawings of the room, the wall, the site and the circuit, from the answers so far and the usual values."""
 
 import math
 from typing import Final
@@ -7,13 +7,17 @@ import streamlit as st
 
 from econ.case.choices import CHOICES
 from econ.report.sketch import circuit as circuit_sketch
+from econ.report.sketch import hole, site_plan, wall_facts
 from econ.report.sketch import room as room_sketch
 from econ.report.sketch import wall as wall_sketch
 from econ.report.sketch.room import COMPASS, RoomDrawing
-from econ.report.sketch.wall import WallDrawing
+from econ.report.sketch.site_plan import SitePlan
+from econ.report.sketch.wall_facts import WallDrawing
 from econ.ui import look, now, state, usual
 
 _UNDRAWN: Final = "not_known"
+_UNCORED: Final = ("wood_frame", "")
+"""Walls that a hole saw passes."""
 
 
 def draw_room(index: int) -> None:
@@ -27,9 +31,41 @@ def draw_room(index: int) -> None:
 
 
 def draw_wall() -> None:
-    """Draw the wall and the line set to scale, once the lengths are known."""
-    if (drawn := _wall()) is not None:
-        look.drawing(wall_sketch.section(drawn, state.units()), wall_sketch.description(drawn, state.units()))
+    """Draw wall, lines, hole and site to scale, once the lengths are known: what fits, what does not, what would."""
+    if (drawn := _wall()) is None:
+        return
+    units = state.units()
+    look.drawing("", wall_facts.description(drawn, units))
+    for sentence in wall_facts.fit_sentences(drawn, units):
+        look.said(sentence, kind="fits")
+    with st.container(horizontal=True, gap="medium"):
+        for svg, words in (
+            (wall_sketch.section(drawn, units), wall_facts.description(drawn, units)),
+            (hole.detail(drawn, units), hole.statement(drawn, units)),
+        ):
+            st.html(look.svg_image(svg, words, "drawing"), width="content")
+    with st.expander("Show as a table"):
+        look.table(wall_facts.table(drawn, units))
+
+
+def draw_site() -> None:
+    """Draw the outdoor unit from above with what is near it, once the lengths are known."""
+    drawn, panel = _wall(), usual.number("site.panel_distance_m")
+    if drawn is None or panel is None:
+        return
+    plan = SitePlan(
+        along_m=wall_sketch.true_reach_m(drawn),
+        panel_m=panel,
+        back_m=_length("site.outdoor_back_m"),
+        front_m=_length("site.outdoor_front_m"),
+        boundary_m=_length("site.boundary_m"),
+        gas_meter_m=_length("site.gas_meter_m"),
+        vents_m=_length("site.vents_m"),
+        bedroom_window_m=_length("site.bedroom_window_m"),
+    )
+    look.drawing(site_plan.plan_view(plan, state.units()), site_plan.statement(plan, state.units()))
+    with st.expander("Show as a table", key="x_site"):
+        look.table(site_plan.table(plan, state.units()))
 
 
 def draw_circuit() -> None:
@@ -66,8 +102,26 @@ def _turned_deg(faces: str | None) -> float:
 
 def _wall() -> WallDrawing | None:
     names = ("site.wall_thickness_m", "site.line_run_m", "kit.line_set_m", "site.line_rise_m", "site.outdoor_height_m")
-    lengths = [usual.number(name) for name in names]
-    known = [length for length in lengths if length is not None]
-    if len(known) < len(names):
+    thickness, run, box, rise, height = map(_length, names)
+    if not all(map(math.isfinite, (thickness, run, box, rise, height))):
         return None
-    return WallDrawing(*known)
+    is_cored = usual.option("site.wall") not in _UNCORED
+    is_extended = usual.option("kit.extension_allowed") == "yes"
+    return WallDrawing(
+        wall_thickness_m=thickness,
+        line_run_m=run,
+        line_set_m=box,
+        line_rise_m=rise,
+        outdoor_height_m=height,
+        bite_m=_length("costs.core_bite_m") if is_cored else math.nan,
+        rise_limit_m=_length("kit.rise_max_m"),
+        extension_m=_length("kit.extension_m") if is_extended else 0.0,
+        head_above_m=_length("site.head_above_m"),
+        head_beside_m=_length("site.head_beside_m"),
+    )
+
+
+def _length(path: str) -> float:
+    """Return the likely length of a path; NaN where nobody has measured it or the case does not ask."""
+    found = usual.number(path)
+    return math.nan if found is None else found

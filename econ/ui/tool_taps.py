@@ -22,7 +22,6 @@ def draw() -> None:
     """Ask of each tool whether it is there or can be borrowed, and say how the others are come by."""
     if (answer := now.present().answer) is None:
         return
-    st.subheader("Which of these tools have you?")
     plans = tool_plan(answer.structure, point(answer.sheet), installation_tables())
     sentences = tool_sentences(plans) or (_NONE,)
     st.html("".join(f'<p class="small">{escape(sentence)}</p>' for sentence in sentences))

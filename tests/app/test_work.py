@@ -97,3 +97,24 @@ def test_a_tool_that_is_there_costs_nothing_and_borrowing_is_an_answer_too(ready
 def test_a_tool_that_is_not_needed_now_can_be_ticked_too(ready):
     ready.go("work").choose("w_tools_other", ["extension_ladder"])
     assert set(said(ready, "work.tools_owned")) == {"level_stud_finder", "extension_ladder"}
+
+
+def test_a_tap_sets_what_an_hour_is_worth_and_tells_the_answer_at_nothing(ready):
+    assert "If your hours counted for nothing, the cheapest way would still be" in ready.go("work").html
+    ready.choose("w_hour_taps", 40.0)
+    assert said(ready, "work.hour_value_usd_per_h").likely == 40.0
+    assert ready.typed("w_work_hour_value_usd_per_h") == "40"
+    ready.type("w_work_hour_value_usd_per_h", "33")
+    assert ready.app.button_group(key="w_hour_taps").value is None
+    ready.choose("w_hour_taps", 0.0)
+    assert "counted for nothing" not in ready.html
+
+
+def test_a_wall_and_lines_that_do_not_fit_are_told_with_what_would(ready):
+    ready.go("work").type("w_site_wall_thickness_m", "30").type("w_site_line_run_m", "31")
+    assert "25 ft line set, 31 ft needed: bring the units 6 ft closer" in ready.html
+    assert re.search(r"The bit takes \d bites to pass it", ready.html)
+
+
+def test_the_site_from_above_names_what_nobody_has_measured(ready):
+    assert "Not measured yet: gas meter or regulator" in ready.go("work").html

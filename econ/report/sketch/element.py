@@ -56,6 +56,37 @@ def words(text: str, at: tuple[float, float], anchor: str = "middle", more: str 
     )
 
 
+Box = tuple[float, float, float, float]
+"""Left, top, right, bottom on the sheet."""
+
+_LETTER_WIDTH: Final = 0.58
+"""Mean width of a letter over its height: sans-serif fonts, measured on the words of these drawings."""
+
+
+def words_box(text: str, at: tuple[float, float], anchor: str = "middle") -> Box:
+    """Return the box that a word or two fills, on the safe side."""
+    width = _LETTER_WIDTH * LETTER * len(text)
+    left = at[0] - {"start": 0.0, "middle": width / 2.0, "end": width}[anchor]
+    return left, at[1] - LETTER * 0.85, left + width, at[1] + LETTER * 0.25
+
+
+def is_apart(one: Box, other: Box, gap: float = 1.0) -> bool:
+    """Return whether two boxes leave a gap between them."""
+    return one[2] + gap <= other[0] or other[2] + gap <= one[0] or one[3] + gap <= other[1] or other[3] + gap <= one[1]
+
+
+def break_strokes(middle: tuple[float, float], *, is_upright: bool) -> list[str]:
+    """Return two slanted strokes across a line where a part of it is left out; upright lines are cut across."""
+    x, y = middle
+    strokes = []
+    for shift in (-3.0, 3.0):
+        if is_upright:
+            strokes.append(line((x - 8.0, y + shift + 3.0), (x + 8.0, y + shift - 3.0), 2.0))
+        else:
+            strokes.append(line((x + shift - 3.0, y + 8.0), (x + shift + 3.0, y - 8.0), 2.0))
+    return strokes
+
+
 def hatching(key: str, step: float = 7.0) -> str:
     """Return a filling of slanting lines, used as ``url(#key)``."""
     return (

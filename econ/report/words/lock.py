@@ -41,8 +41,10 @@ def lock_reason(task: BoardTask, party: Party, board: TaskBoard) -> str:
         return f"This is for {listed(doers, 'or')} to do."
     if party is Party.HELPER and not board.has_helper:
         return "Nobody helps, as you have said under “Your time and help”."
-    if task.bars:
+    if task.bars and party in (Party.SELF, Party.HELPER):
         return " ".join(task.bars)
+    if party is Party.CONTRACTOR:
+        return "No contractor will work on a kit bought elsewhere, as you have said."
     return f"This is not for {FOR[party]} here."
 
 

@@ -50,12 +50,14 @@ def test_own_hours_add_up():
     )
 
 
-# Frame wall, free helper: 1 h shared by two; the mishap share is 0.1 x 800 x 0.3 = 24. Hired: the crew at 95 for half
-# an hour, 47.50; coming, 85, stands with the visits.
+# Frame wall, free helper: 1 h shared by two; a share of the rescue is 0.1 x 800 x 0.3 = 24, a wrong hole 0.04 x 150 =
+# 6, and both together take 0.1 x 0.3 x 3 + 0.04 x 2 = 0.17 h. Hired: the crew at 95 for half an hour, 47.50; coming,
+# 85, stands with the visits.
 def test_the_hole_by_hand():
     hole = of(board(), "wall_hole")
-    assert (hole.party, hole.hours_h, hole.own_h) == (Party.SELF, 1.0, 0.5)
-    assert hole.cash_usd == pytest.approx(24.0)
+    assert (hole.party, hole.hours_h) == (Party.SELF, 1.0)
+    assert hole.own_h == pytest.approx(0.67)
+    assert hole.cash_usd == pytest.approx(30.0)
     hired = board(structure(parties=(("wall_hole", "contractor"),)))
     assert of(hired, "wall_hole").cash_usd == pytest.approx(47.5)
     assert hired.visits_usd - board().visits_usd == pytest.approx(85.0)
