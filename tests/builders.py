@@ -44,6 +44,8 @@ FIRST_LINES: dict[Alternative, tuple[tuple[str, str, str, bool, float], ...]] = 
     ),
 }
 OWN_HOURS = (0.0, 3.0, 26.0, 0.0)
+HOUR_USD = 25.0
+BY_WARRANTY_USD = (0.0, 40.0, 210.0, 330.0)
 YEARLY_ENERGY_USD = (1450.0, 1390.0, 720.0, 700.0)
 YEARLY_OM_USD = (40.0, 45.0, 60.0, 90.0)
 LATER_USD = ((6, 820.0), (9, 870.0), (None, 0.0), (None, 0.0))
@@ -308,6 +310,9 @@ def result(n_row: int = 1, base: int = WINDOW) -> Result:
         streams=flows,
         measures=measures(pieces, flows, base),
         component_usd=pieces,
+        lcc_at_zero_hour_usd=sum(pieces.values()) - np.stack([way.own_hours_h * HOUR_USD for way in ways]),
+        by_warranty_usd=np.stack([_rows(paid, n_row) for paid in BY_WARRANTY_USD]),
+        terms=(None,) * len(ALTERNATIVES),
         cautions=CAUTIONS,
     )
 

@@ -6,6 +6,7 @@ from typing import Final
 from econ.installation.anchoring import HOLDING_BASES, YIELDING_BASES
 from econ.installation.incentive import TERMS
 from econ.kernel.alternative import ALTERNATIVES
+from econ.lifecycle.landlord import DepreciationClass
 
 NOT_KNOWN: Final = "not_known"
 """The last option of every choice: "I don't know", kept apart from an untouched default."""
@@ -49,6 +50,13 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
     "now.heat": ("none", "electric", "gas", "propane", "oil", "wood"),
     "now.dehumidifier": YES_NO,
     "money.base_case": tuple(name.value for name in ALTERNATIVES),
+    "money.otherwise": ("savings", "mortgage", "loan", "card", "invested", "mixed"),
+    "finance.pays_for": ("nothing", "window_units", "self_install", "contracted_install", "every_way"),
+    "finance.kind": ("loan", "card", "instalments"),
+    "later.replaced_by": ("same_hands", "contractor", "yourself"),
+    "letting.counted": YES_NO,
+    "letting.split_class": tuple(kind.value for kind in DepreciationClass),
+    "letting.window_class": tuple(kind.value for kind in DepreciationClass),
     "now.house_system": ("no", "poorly", "well"),
     "prices.pays_bill": ("me", "tenant", "included_in_rent"),
     "tariff.kind": ("flat", "seasonal", "tiered", "time_of_use"),

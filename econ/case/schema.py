@@ -13,6 +13,7 @@ from econ.case.faults import faults_of
 from econ.case.section import Known, Section, fault
 from econ.case.sections.equipment import Hired, Kit, Quote, WindowUnits
 from econ.case.sections.figures import Figures
+from econ.case.sections.later import Finance, Later, Letting
 from econ.case.sections.measures import Measures
 from econ.case.sections.panel import Panel
 from econ.case.sections.place import Money, Now, Place, Prices, Record, Use
@@ -33,6 +34,9 @@ SECTIONS: Final[dict[str, type[Section]]] = {
     "prices": Prices,
     "tariff": Tariff,
     "money": Money,
+    "finance": Finance,
+    "later": Later,
+    "letting": Letting,
     "window": WindowUnits,
     "kit": Kit,
     "hired": Hired,
@@ -59,6 +63,9 @@ class Case(BaseModel):
     prices: Prices = Prices()
     tariff: Tariff = Tariff()
     money: Money = Money()
+    finance: Finance = Finance()
+    later: Later = Later()
+    letting: Letting = Letting()
     window: WindowUnits = WindowUnits()
     kit: Kit = Kit()
     hired: Hired = Hired()

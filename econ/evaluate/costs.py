@@ -10,8 +10,8 @@ from econ.evaluate.wiring.energy import EnergyUse
 from econ.evaluate.wiring.installation import Installation
 from econ.evaluate.wiring.lifecycle import AlternativeCosts
 from econ.evaluate.wiring.measures import LINE_KEY, NO_WORK, RoomWork
-from econ.installation.first_cost import LineItems
-from econ.kernel.alternative import HIRED, SELF
+from econ.installation.first_cost import LineItems, cash_first_cost_usd
+from econ.kernel.alternative import HIRED, SELF, WINDOW
 from econ.kernel.arrays import FloatArray
 
 LASTING: Final = frozenset(
@@ -36,7 +36,8 @@ LASTING: Final = frozenset(
 
 UNITS: Final = frozenset({"equipment"})
 FITTING: Final = frozenset({"labour", "own_time", "materials"})
-"""Categories of what buys the units, and of what puts them in."""
+OWN: Final = frozenset({"own_time"})
+"""Categories of what buys the units, of what puts them in, and of own hours."""
 
 NOTHING_USD: Final = np.zeros(())
 """Nothing to pay."""
@@ -83,6 +84,7 @@ def alternative_costs(
         np.stack([_sum(each, categories, lasts=lasts) for each in items])
         for categories, lasts in ((UNITS, False), (FITTING, False), (UNITS | FITTING | {"permit"}, True))
     )
+    _add_goods_tax(structure, values, equipment)
     if structure.has_quote:
         each_usd = values["hired.equipment_usd"] + (values["hired.heads"] - 1.0) * values["hired.extra_head_usd"]
         marked_up = each_usd * values["hired.count"] * values["costs.equipment_markup_frac"]
@@ -91,6 +93,7 @@ def alternative_costs(
         lasting[HIRED] = np.minimum(lasting[SELF], quoted - equipment[HIRED])
         fitting[HIRED] = quoted - equipment[HIRED] - lasting[HIRED]
     hour = np.asarray(values["work.hour_value_usd_per_h"])
+    own_upkeep = np.stack([way.upkeep_own_h_per_yr * hour for way in installations])
     return AlternativeCosts(
         first_usd=first,
         equipment_usd=equipment,
@@ -98,12 +101,27 @@ def alternative_costs(
         lasting_usd=lasting,
         electricity_usd=np.stack([use.electricity_usd for use in uses]),
         fuel_usd=np.stack([use.fuel_usd for use in uses]),
-        added_upkeep_usd_per_yr=np.stack(
-            [way.upkeep_own_h_per_yr * hour + running_usd_per_yr for way in installations]
-        ),
+        added_upkeep_usd_per_yr=own_upkeep + running_usd_per_yr,
         in_service_d=np.stack([way.schedule.in_service_d for way in installations]),
         measures=work.components,
+        measures_at_zero_hour=work.components_at_zero_hour,
+        own_first_usd=first - np.stack([cash_first_cost_usd(each) for each in items]),
+        own_fitting_usd=np.stack([_sum(each, OWN, lasts=False) for each in items]),
+        own_upkeep_usd_per_yr=own_upkeep,
+        tool_resale_usd=np.stack([way.tool_resale_usd for way in installations]),
     )
+
+
+def _add_goods_tax(structure: Structure, values: Mapping[str, FloatArray], equipment_usd: FloatArray) -> None:
+    """Add sales tax to what units cost: buyers pay it on the price, a contractor on the cost before markup.
+
+    A quote has it inside.
+    """
+    rate = values["money.sales_tax_frac"]
+    equipment_usd[WINDOW] *= 1.0 + rate
+    equipment_usd[SELF] *= 1.0 + rate
+    if not structure.has_quote:
+        equipment_usd[HIRED] *= 1.0 + rate / values["costs.equipment_markup_frac"]
 
 
 def _sum(items: LineItems, categories: frozenset[str], *, lasts: bool) -> FloatArray:

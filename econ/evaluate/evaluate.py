@@ -74,5 +74,8 @@ def evaluate(structure: Structure, values: Mapping[str, FloatArray], tables: Tab
         streams=money.streams,
         measures=money.measures,
         component_usd=money.component_usd,
+        lcc_at_zero_hour_usd=money.lcc_at_zero_hour_usd,
+        by_warranty_usd=money.by_warranty_usd,
+        terms=money.terms,
         cautions=caution.found(structure, values, caution_results(parts, alternatives), n_row),
     )

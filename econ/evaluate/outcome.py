@@ -17,6 +17,7 @@ from econ.evaluate.structure import Structure
 from econ.evaluate.summary import cooling_by_month_kd
 from econ.evaluate.wiring.caution import CautionResults
 from econ.evaluate.wiring.energy import USES, EnergyUse
+from econ.evaluate.wiring.funding import down_payment_usd
 from econ.evaluate.wiring.installation import Installation
 from econ.evaluate.wiring.installation_return import kit_return
 from econ.installation.first_cost import cash_first_cost_usd, first_cost_usd
@@ -150,7 +151,7 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
         meets_drying=parts.as_made_up,
         meets_need=meets_cooling,
         is_in_time=(wait <= parts.season_half_d) | ~parts.is_cooling_asked,
-        is_within_cash=_is_within_cash(parts, cash),
+        is_within_cash=_is_within_cash(parts, down_payment_usd(parts.values, at, cash)),
         line_items=way.line_items,
         first_cost_usd=first_cost_usd(way.line_items),
         cash_first_cost_usd=cash,

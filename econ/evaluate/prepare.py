@@ -187,7 +187,7 @@ def structure_of(draft: Draft, kinds: tuple[str, ...]) -> Structure:
         room_names=tuple(room.name or f"Room {index + 1}" for index, room in enumerate(rooms)),
         technologies=(keep, window, own, hired),
         base_case=Alternative(draft.taken("money.base_case")),
-        study_period_yr=max(1, round(draft.likely("money.study_period_yr"))),
+        study_period_yr=_study_period_yr(draft),
         tariff_kind=draft.taken("tariff.kind"),
         has_quote=isinstance(total, Amount) and not total.is_unknown,
         parties=tuple(work.parties or ()),
@@ -196,6 +196,12 @@ def structure_of(draft: Draft, kinds: tuple[str, ...]) -> Structure:
         weather=None if chosen == WeatherChoice() else chosen,
         measures=tuple(key for key in draft.tables.measures.keys if key in (draft.case.measures.chosen or ())),
     )
+
+
+def _study_period_yr(draft: Draft) -> int:
+    """Return the years compared, whole: they end with the sale of the house, where one comes sooner."""
+    ends = [draft.likely(path) for path in ("money.study_period_yr", "later.sale_after_yr") if path in draft.entries]
+    return max(1, round(min(ends)))
 
 
 def wanted_w(draft: Draft, structure: Structure) -> tuple[float, float]:

@@ -8,6 +8,7 @@ from econ.installation.schedule import Schedule
 from econ.kernel.alternative import Alternative, Standing
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.caution import Caution
+from econ.lifecycle.borrowing import Terms
 from econ.lifecycle.measures import Measures
 from econ.lifecycle.streams import Streams
 
@@ -190,11 +191,13 @@ class AlternativeResult:
     meets_cooling, meets_heating, meets_drying, meets_need : ndarray, shape (B,)
         Whether the service asked for is met, declared make-up included.
     is_in_time, is_within_cash : ndarray, shape (B,)
-        Whether it works before this year's hot season ends; whether cash first cost keeps the limit.
+        Whether it works before this year's hot season ends; whether the cash needed at once keeps the limit, what is
+        borrowed taken off.
     line_items : LineItems
         First cost, line by line.
     first_cost_usd, cash_first_cost_usd, own_hours_h : ndarray, shape (B,)
-        With own time priced; cash alone; own hours. [USD] [USD] [hour]
+        Cash plus own hours at the user's value; most cash out before service, tools at their whole price; own hours.
+        [USD] [USD] [hour]
     electricity_kwh, fuel_kwh : ndarray, shape (B, 12)
         By month of a full year of service, make-up included. [kWh]
     energy_cost_usd_per_yr : ndarray, shape (B,)
@@ -317,7 +320,15 @@ class Result:
     measures : Measures
         Life-cycle measures, shape (A, B).
     component_usd : dict of str to ndarray, shape (A, B)
-        Present value by component: first_cost, energy, upkeep, replacement, residual (negative). [USD]
+        Present value by piece, as `econ.lifecycle.measures.component_present_value`: first cost, energy, upkeep,
+        repair, replacement, disposal, residual (negative), financing, letting. [USD]
+    lcc_at_zero_hour_usd : ndarray, shape (A, B)
+        Life-cycle cost with own hours at nothing. [USD]
+    by_warranty_usd : ndarray, shape (A, B)
+        Expected repairs of all years that a warranty pays, not discounted; what is left to the owner is in the streams.
+        [USD]
+    terms : tuple of Terms or None, length A
+        What borrowed money comes to for each way, likely row; None where nothing is borrowed.
     cautions : tuple of Caution
         What was found, hold points first.
     """
@@ -336,6 +347,9 @@ class Result:
     streams: Streams
     measures: Measures
     component_usd: dict[str, FloatArray]
+    lcc_at_zero_hour_usd: FloatArray
+    by_warranty_usd: FloatArray
+    terms: tuple[Terms | None, ...]
     cautions: tuple[Caution, ...] = field(default=())
 
     def cautions_about(self, topic: str) -> tuple[Caution, ...]:

@@ -8,7 +8,34 @@ from econ.installation.labour import CIRCUIT_AT_M
 from econ.kernel.alternative import ALTERNATIVES
 from econ.tables.tasks import InstallationTables, installation_tables
 
+AGES: Final = ("age_1", "age_2_5", "age_6_10", "age_11_15")
+"""Classes of age that failure rates are told by."""
+
+MENDING: Final = (
+    "board_fitted_usd",
+    "compressor_fitted_usd",
+    "contractor_flare_leak_frac",
+    "diagnostic_call_usd",
+    "drain_clog_usd",
+    "fan_motor_fitted_usd",
+    "haul_away_split_usd",
+    "joint_remade_usd",
+    "kit_claims_paid_frac",
+    "kit_compressor_warranty_yr",
+    "kit_coupling_leak_frac",
+    "kit_labour_warranty_yr",
+    "kit_parts_warranty_yr",
+    "recover_refrigerant_usd",
+    "sensor_fitted_usd",
+    "trade_compressor_warranty_yr",
+    "trade_parts_warranty_yr",
+    "window_parts_warranty_yr",
+    *(f"{route}_failures_{age}_per_yr" for route, age in product(("kit", "trade", "window"), AGES)),
+)
+"""Rows of repairs, warranties and the recovery of an old charge."""
+
 NAMED: Final = (
+    *MENDING,
     "association_d",
     "callback_reserve_frac",
     "circuit_120v_frac",

@@ -225,6 +225,9 @@ LOOKED_UP: Final[Mapping[str, Callable[[Draft, str, str], Spread]]] = {
     "fuels": lambda draft, path, _source: fuel_spread(draft, path.rpartition(".")[2].removeprefix("fuel_")),
     "tariff": lambda draft, path, _source: tariff_spread(draft, path),
     "costs": lambda draft, _path, source: draft.tables.costs[source.partition(".")[2]].spread(),
+    "otherwise": lambda draft, _path, _source: draft.tables.otherwise[draft.taken("money.otherwise")].spread(
+        "rate_real_frac"
+    ),
     "lives": lambda draft, _path, source: draft.tables.lives[source.partition(".")[2]].spread("life_yr"),
     "season_waits": _season_wait,
     "station": _design,

@@ -79,10 +79,13 @@ class ToolChoice:
         Position in WAYS. [dimensionless]
     cost_usd : ndarray, shape (B,)
         Net of resale, tax in. [USD]
+    resale_usd : ndarray, shape (B,)
+        What it fetches afterwards; paid before that is the sum of both. [USD]
     """
 
     way: IntArray
     cost_usd: FloatArray
+    resale_usd: FloatArray
 
 
 def use_d(elapsed_h: FloatArray, is_used: BoolArray, hours_per_day_h: FloatArray) -> FloatArray:
@@ -164,7 +167,9 @@ def tool_choice(price: ToolPrice, hire_d: FloatArray) -> ToolChoice:
     cost = np.minimum(hired, bought)
     if not np.all(np.isfinite(cost)):
         raise OutOfRangeError("price of a tool", float("inf"), "USD", "finite", "Give a price to buy or to hire it.")
-    return ToolChoice(np.where(hired <= bought, HIRE, BUY), cost)
+    is_hired = hired <= bought
+    resale = np.where(is_hired, 0.0, np.where(np.isfinite(price.buy_usd), price.buy_usd, 0.0) * price.resale_frac)
+    return ToolChoice(np.where(is_hired, HIRE, BUY), cost, resale)
 
 
 def charged_d(hire_d: FloatArray, minimum_hire_d: FloatArray) -> FloatArray:

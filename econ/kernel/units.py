@@ -9,6 +9,7 @@ SUFFIX_UNITS: Final[dict[str, str]] = {
     "_usd_per_h": "USD/hour",
     "_usd_per_d": "USD/day",
     "_usd_per_m": "USD/m",
+    "_usd_per_month": "USD/month",
     "_usd_per_therm": "USD/therm",
     "_usd_per_gal": "USD/gallon",
     "_usd_per_cord": "USD/cord",

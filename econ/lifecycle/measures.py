@@ -67,7 +67,8 @@ def component_present_value(streams: Streams, discount_rate_frac: FloatArray) ->
     Returns
     -------
     component_usd : dict of str to ndarray, shape (A, B)
-        first_cost, energy, upkeep, replacement, residual (negative); they add up to the life-cycle cost. [USD]
+        first_cost, energy, upkeep, repair, replacement, disposal, residual (negative), financing, letting; they add up
+        to the life-cycle cost. [USD]
 
     Raises
     ------
@@ -82,9 +83,18 @@ def component_present_value(streams: Streams, discount_rate_frac: FloatArray) ->
         "first_cost": streams.first_usd,
         "energy": present_value(streams.energy_usd, discount_rate_frac),
         "upkeep": present_value(streams.om_usd, discount_rate_frac),
+        "repair": _spread(present_value(streams.repair_usd, discount_rate_frac), streams),
         "replacement": present_value(streams.replacement_usd, discount_rate_frac),
+        "disposal": _spread(present_value(streams.disposal_usd, discount_rate_frac), streams),
         "residual": -present_value(streams.residual_usd, discount_rate_frac),
+        "financing": _spread(present_value(streams.financing_usd, discount_rate_frac), streams),
+        "letting": _spread(present_value(streams.letting_usd, discount_rate_frac), streams),
     }
+
+
+def _spread(pv_usd: FloatArray, streams: Streams) -> FloatArray:
+    """Return a present value with a row for each alternative, where its flow was told once for all, shape (A, B)."""
+    return np.broadcast_to(pv_usd, streams.first_usd.shape)
 
 
 def savings_to_investment_ratio(saving_usd: FloatArray, added_investment_usd: FloatArray) -> FloatArray:
@@ -188,8 +198,8 @@ def measures(streams: Streams, discount_rate_frac: FloatArray, base_case: int) -
     if study_period_yr < 1:
         raise OutOfRangeError("study period", study_period_yr, "years", "1 or more", "Give the years to compare over.")
     piece = component_present_value(streams, discount_rate_frac)
-    operation = piece["energy"] + piece["upkeep"]
-    investment = piece["first_cost"] + piece["replacement"] + piece["residual"]
+    operation = piece["energy"] + piece["upkeep"] + piece["repair"] + piece["letting"]
+    investment = piece["first_cost"] + piece["replacement"] + piece["disposal"] + piece["residual"] + piece["financing"]
     lcc, saving, added = operation + investment, operation[base_case] - operation, investment - investment[base_case]
     total = streams.total_usd
     flow = total[base_case] - total

@@ -1,6 +1,6 @@
 """Replacement of what wears out, like for like, and what is left of it at the end."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -141,3 +141,32 @@ def residual_value(component: Component, study_period_yr: int) -> FloatArray:
     share = np.clip((worn_out_yr - study_period_yr) / np.where(span > 0.0, span, 1.0), 0.0, 1.0)
     residual: FloatArray = share * np.where(is_first, component.worth_usd, component.replacement_usd)
     return residual
+
+
+def disposal_stream(component: Component, disposal_usd: FloatArray, study_period_yr: int) -> FloatArray:
+    """Return what getting rid of worn-out pieces costs in each year, the last piece as far as it is worn at the end.
+
+    Parameters
+    ----------
+    component : Component
+        The part.
+    disposal_usd : array_like, shape (...)
+        Recovery of the charge by a certified person and haul-away, for one piece. [USD]
+    study_period_yr : int
+        Years compared. [year]
+
+    Returns
+    -------
+    disposal_usd : ndarray, shape (..., study_period_yr + 1)
+        Whole at each replacement; on the end date the share of its life that the piece there has served. [USD]
+
+    Notes
+    -----
+    By the same straight line as the residual value, so that the sum does not jump when a life passes the end date, and
+    a study period that is a multiple of the life pays for each piece once.
+    """
+    price = np.broadcast_to(np.asarray(disposal_usd, dtype=np.float64), np.shape(component.life_yr))
+    stream = replacement_stream(replace(component, replacement_usd=price), study_period_yr)
+    ahead = residual_value(replace(component, worth_usd=price, replacement_usd=price), study_period_yr)
+    stream[..., -1] += price - ahead
+    return stream

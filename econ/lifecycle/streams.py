@@ -1,11 +1,16 @@
 """Yearly cost streams: constant dollars, year 0 the decision date, flows at year end."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
 from econ.kernel.arrays import FloatArray
 from econ.lifecycle.discount import single_compound_amount_factor
+
+
+def no_flow() -> FloatArray:
+    """Return nothing in every year, of a shape that goes with any other, shape (1, 1, 1)."""
+    return np.zeros((1, 1, 1))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -19,7 +24,13 @@ class Streams:
     energy_usd, om_usd, replacement_usd : ndarray, shape (A, B, n_year + 1)
         Energy, upkeep and like-for-like replacement of year t, at its end; year 0 first. [USD]
     residual_usd : ndarray, shape (A, B, n_year + 1)
-        Worth of what is left, in the last year. [USD]
+        Worth of what is left, in the last year; tools sold again, in year 1. [USD]
+    repair_usd, disposal_usd : ndarray, shape (A, B, n_year + 1)
+        Expected repairs; recovery and disposal of worn-out units. [USD]
+    financing_usd : ndarray, shape (A, B, n_year + 1)
+        Borrowed money and its repayment: negative in year 0, what is still owed in the last year. [USD]
+    letting_usd : ndarray, shape (A, B, n_year + 1)
+        Taxes of letting less what they save, less rent: an option, nothing unless asked for. [USD]
     """
 
     first_usd: FloatArray
@@ -27,18 +38,22 @@ class Streams:
     om_usd: FloatArray
     replacement_usd: FloatArray
     residual_usd: FloatArray
+    repair_usd: FloatArray = field(default_factory=no_flow)
+    disposal_usd: FloatArray = field(default_factory=no_flow)
+    financing_usd: FloatArray = field(default_factory=no_flow)
+    letting_usd: FloatArray = field(default_factory=no_flow)
 
     @property
     def investment_usd(self) -> FloatArray:
-        """First cost and replacement less residual, by year, shape (A, B, n_year + 1)."""
-        investment: FloatArray = self.replacement_usd - self.residual_usd
+        """First cost, financing, replacement and disposal less residual, by year, shape (A, B, n_year + 1)."""
+        investment: FloatArray = self.replacement_usd + self.disposal_usd + self.financing_usd - self.residual_usd
         investment[..., 0] += self.first_usd
         return investment
 
     @property
     def operation_usd(self) -> FloatArray:
-        """Energy and upkeep, by year, shape (A, B, n_year + 1)."""
-        operation: FloatArray = self.energy_usd + self.om_usd
+        """Energy, upkeep, repairs and what letting adds, by year, shape (A, B, n_year + 1)."""
+        operation: FloatArray = self.energy_usd + self.om_usd + self.repair_usd + self.letting_usd
         return operation
 
     @property

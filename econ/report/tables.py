@@ -2,6 +2,8 @@
 
 from typing import Final
 
+import numpy as np
+
 from econ.evaluate.result import AlternativeResult, Result
 from econ.kernel.alternative import ALTERNATIVES
 from econ.report.look import Look
@@ -104,11 +106,16 @@ def _sentence(label: str) -> str:
 def yearly(result: Result, position: int) -> Columns:
     """Return an alternative's costs year by year, in today's dollars, not discounted; what is left is taken off."""
     flows = result.streams
+    shape = flows.energy_usd.shape
+    asked = {"Borrowed money": flows.financing_usd, "Rent and taxes": flows.letting_usd}
     streams = {
         "Energy": flows.energy_usd,
         "Upkeep": flows.om_usd,
+        "Expected repairs": np.broadcast_to(flows.repair_usd, shape),
         "Replacement": flows.replacement_usd,
-        "Worth at the end": -flows.residual_usd,
+        "Recovery and disposal": np.broadcast_to(flows.disposal_usd, shape),
+        "Worth left, tools sold": -flows.residual_usd,
+        **{title: np.broadcast_to(flow, shape) for title, flow in asked.items() if np.any(flow)},
         "All together": flows.total_usd,
     }
     n_year = flows.energy_usd.shape[-1]

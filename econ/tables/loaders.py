@@ -37,6 +37,7 @@ TABLE_NAMES: Final = (
     "installation/mishaps",
     "lives/service_lives",
     "measures/measures",
+    "money/otherwise",
     "prices/energy_by_state",
     "prices/fuels",
     "prices/heaters",
@@ -71,6 +72,8 @@ class Tables:
         What can go wrong in the work, by key.
     measures : Lookup
         Measures that lower what a room needs, by key.
+    otherwise : Lookup
+        What money earns or saves elsewhere, by where it would be.
     inputs : Lookup
         The usual value of every case field, by path.
     room_kinds : Lookup
@@ -107,6 +110,7 @@ class Tables:
     lives: Lookup
     mishaps: Lookup
     measures: Lookup
+    otherwise: Lookup
     inputs: Lookup
     room_kinds: Lookup
     assumptions: Lookup
@@ -222,6 +226,7 @@ KEYED: Final = {
     "lives": ("lives/service_lives", "service life", "key"),
     "mishaps": ("installation/mishaps", "mishap", "key"),
     "measures": ("measures/measures", "measure", "key"),
+    "otherwise": ("money/otherwise", "place of money", "where"),
     "inputs": ("defaults/inputs", "input", "path"),
     "room_kinds": ("defaults/room_kinds", "usual room", "kind", "field"),
     "assumptions": ("defaults/assumptions", "assumption", "path"),

@@ -14,6 +14,7 @@ _PER: Final[dict[str, frozenset[str]]] = {
     "kWh": frozenset({"kwh"}),
     "hour": frozenset({"hour", "hr", "h"}),
     "year": frozenset({"year", "yr", "y"}),
+    "month": frozenset({"month", "mo"}),
     "therm": frozenset({"therm"}),
     "gallon": frozenset({"gallon", "gal"}),
     "cord": frozenset({"cord"}),

@@ -61,6 +61,7 @@ SCREEN_UNITS: Final[dict[str, str]] = {
     "USD/kWh": "$ per kWh",
     "USD/hour": "$ per hour",
     "USD/year": "$ per year",
+    "USD/month": "$ per month",
     "USD/therm": "$ per therm",
     "USD/gallon": "$ per gallon",
     "USD/cord": "$ per cord",

@@ -75,9 +75,35 @@ _WORDS: Final[dict[str, str]] = {
     NOT_KNOWN: DONT_KNOW,
 }
 
+_CLASSES: Final = {
+    "appliance_5": "Appliance, 5 years",
+    "residential_27_5": "Part of a dwelling, 27.5 years",
+    "transient_39": "Part of a short-stay house, 39 years",
+}
+
 _BY_PATH: Final[dict[str, dict[str, str]]] = {
     "money.base_case": {name.value: words for name, words in NAMES.items()},
     "site.occupancy": {"tenant": "I rent it"},
+    "money.otherwise": {
+        "savings": "In savings",
+        "mortgage": "Paying down the mortgage",
+        "loan": "Paying off another loan",
+        "card": "Paying off a card",
+        "mixed": "A bit of everything",
+    },
+    "finance.pays_for": {
+        "nothing": "Nothing, I pay cash",
+        "every_way": "Whichever way I go",
+        **{
+            name.value: words
+            for name, words in NAMES.items()
+            if name.value in ("window_units", "self_install", "contracted_install")
+        },
+    },
+    "finance.kind": {"card": "A card", "loan": "A loan", "instalments": "Instalments “without interest”"},
+    "later.replaced_by": {"same_hands": "The same hands", "contractor": "A contractor", "yourself": "Me"},
+    "letting.split_class": _CLASSES,
+    "letting.window_class": _CLASSES,
     "now.cooling": {"none": "Nothing"},
     "now.heat": {"none": "Nothing"},
     "rooms[].door": {"none": "No door", "open": "Usually open"},

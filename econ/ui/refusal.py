@@ -23,6 +23,7 @@ _EXAMPLES: Final[dict[str, str]] = {
     "USD/hour": "25",
     "kWh": "812",
     "therm": "52",
+    "USD/month": "25",
     "day": "21, or 3 weeks",
     "year": "10",
     "hour": "6",

@@ -1,6 +1,6 @@
 """The whole answer to a case: likely values, draws around them, and the verdict."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Final
 
@@ -46,6 +46,8 @@ class Answer:
         How often each eligible alternative costs least.
     verdict : Verdict
         Which way to go and how firm that is.
+    verdict_at_zero_hour : Verdict
+        The same with own hours at nothing.
     draws_used : int
         Draws behind the chance.
     seed : int
@@ -60,6 +62,7 @@ class Answer:
     drawn: Result | None
     chance: Chance | None
     verdict: Verdict
+    verdict_at_zero_hour: Verdict
     draws_used: int
     seed: int
 
@@ -93,9 +96,16 @@ def answer(case: Case, tables: Tables, today: date, draws: int = FULL_DRAWS, see
     structure, sheet = prepared(case, tables, today)
     result = evaluate(structure, point(sheet), tables)
     candidates = candidates_of(result)
+    at_zero = replace(candidates, lcc_usd=result.lcc_at_zero_hour_usd[:, 0])
     n_draw = draw_count(draws)
     spread = drawn_result(structure, sheet, tables, n_draw, seed) if n_draw else None
-    chance = chance_of_lowest(spread.measures.lcc_usd, eligible(candidates)) if spread is not None else None
+    chances: tuple[Chance | None, Chance | None] = (None, None)
+    if spread is not None:
+        is_eligible = eligible(candidates)
+        chances = (
+            chance_of_lowest(spread.measures.lcc_usd, is_eligible),
+            chance_of_lowest(spread.lcc_at_zero_hour_usd, is_eligible),
+        )
     said = case.place.decision_date
     return Answer(
         case=case,
@@ -104,8 +114,9 @@ def answer(case: Case, tables: Tables, today: date, draws: int = FULL_DRAWS, see
         decision_date=date.fromisoformat(said) if said else today,
         result=result,
         drawn=spread,
-        chance=chance,
-        verdict=verdict(candidates, chance),
+        chance=chances[0],
+        verdict=verdict(candidates, chances[0]),
+        verdict_at_zero_hour=verdict(at_zero, chances[1]),
         draws_used=n_draw,
         seed=seed,
     )

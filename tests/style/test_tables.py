@@ -188,6 +188,7 @@ def test_usual_values_come_from_tables_that_exist() -> None:
         "window": lambda name: name in window.spreads,
         "costs": lambda name: name in tables.costs,
         "lives": lambda name: name in tables.lives,
+        "otherwise": lambda name: name in tables.otherwise["mixed"].spreads,
         "walls": lambda name: name in tables.walls["block", "yes"].spreads,
         "roofs": lambda name: name in tables.roof("flat_roof", "from_1980").spreads,
         "floors": lambda name: name in tables.floor("open_air", "from_1980").spreads,

@@ -287,6 +287,14 @@ class Money(Section):
         "savings about 0.01, a loan 0.06, a card 0.15.",
         Measure("", "", -0.05, 0.4),
     )  # fmt: skip
+    otherwise: Choice = choice(
+        "Where would this money otherwise be?",
+        "In savings, paying down the mortgage, another loan or a card, or invested: it sets the return you give up.",
+    )
+    inflation_frac: Amt = amount(
+        "Price rises", "General, a year: what fixed payments are worth less by.", Measure("", "", -0.02, 0.2),
+        expert=True,
+    )  # fmt: skip
     cash_limit_usd: Amt = amount("Cash you can spend now", "Leave it out if there is no limit.", USD)
     sales_tax_frac: Amt = amount(
         "Sales tax", "On equipment and materials: 0.07 is seven in a hundred.", Measure("", "", 0.0, 0.2), expert=True

@@ -12,6 +12,7 @@ from econ.evaluate.wiring.installation_lines import contracted_install_lines, se
 from econ.evaluate.wiring.installation_price import Route
 from econ.evaluate.wiring.installation_risk import mishap_own_h
 from econ.evaluate.wiring.installation_site import Inputs
+from econ.evaluate.wiring.installation_tools import tool_resale_usd
 from econ.evaluate.wiring.installation_work import (
     Site,
     allowed_parties,
@@ -77,6 +78,8 @@ class Installation:
         Which party may do each task.
     task_locks : tuple of tuple of str, length T
         What keeps each task from the user, likely row; empty where nothing does.
+    tool_resale_usd : ndarray, shape (B,)
+        What tools bought for the work fetch when it is done. [USD]
     """
 
     tasks: TaskRows
@@ -88,6 +91,7 @@ class Installation:
     reasons: tuple[str, ...]
     is_allowed: BoolArray
     task_locks: tuple[tuple[str, ...], ...]
+    tool_resale_usd: FloatArray
 
 
 def installation(
@@ -138,6 +142,7 @@ def installation(
                 reasons=standing.reasons,
                 is_allowed=allowed_parties(route.rows.table, at),
                 task_locks=lock_reasons(route.rows.table, at),
+                tool_resale_usd=tool_resale_usd(route) if alternative == Alternative.SELF_INSTALL else np.zeros(n_row),
             )
         )
     return tuple(made)

@@ -26,7 +26,7 @@ WAY_WORDS: Final = {
     "own": "yours already",
     "borrow": "borrowed",
     "hire": "hired, tax in",
-    "buy": "bought, less resale, tax in",
+    "buy": "bought, tax in",
 }
 
 
@@ -41,9 +41,20 @@ def tool_lines(route: Route) -> list[Line]:
     Returns
     -------
     lines : list of Line
-        A tool that no task of the user's side needs has quantity 0.
+        A tool that no task of the user's side needs has quantity 0. One that is bought stands at its whole price: what
+        it fetches afterwards comes later, see `tool_resale_usd`.
     """
     return [_tool_line(tool, route) for tool in route.tables.tools]
+
+
+def tool_resale_usd(route: Route) -> FloatArray:
+    """Return what the tools bought for the work fetch when it is done, shape (B,)."""
+    total = route.zeros()
+    for tool in route.tables.tools:
+        if tool.resale and not free_way(tool, route.site.structure):
+            is_used, _, choice = _chosen(tool, route)
+            total = total + choice.resale_usd * is_used.any(axis=1)
+    return total
 
 
 def free_way(tool: Tool, structure: Structure) -> str:
@@ -156,7 +167,7 @@ def _chosen(tool: Tool, route: Route) -> tuple[BoolArray, FloatArray, ToolChoice
 def _tool_line(tool: Tool, route: Route) -> Line:
     is_used, _, choice = _chosen(tool, route)
     free = free_way(tool, route.site.structure)
-    cost = np.zeros_like(choice.cost_usd) if free else choice.cost_usd
+    cost = np.zeros_like(choice.cost_usd) if free else choice.cost_usd + choice.resale_usd
     label = f"{tool.label} ({WAY_WORDS[free or WAYS[int(choice.way[0])]]})"
     needed = np.asarray(is_used.any(axis=1), dtype=np.float64)
     return Line(f"tool_{tool.key}", label, "tools", "self", "each", tool.source, needed, cost, tool.tasks)

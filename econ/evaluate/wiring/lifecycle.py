@@ -1,21 +1,35 @@
 """From a case's values and each alternative's costs to yearly streams and life-cycle measures."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from econ.case.choices import code
 from econ.evaluate.structure import Structure
+from econ.evaluate.wiring.funding import financing, financing_terms, is_let, letting, option
+from econ.evaluate.wiring.later import disposal_usd, has_old_units, kept_frac, repairs
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW
-from econ.kernel.arrays import BoolArray, FloatArray
+from econ.kernel.arrays import FloatArray
 from econ.kernel.constants import DAYS_PER_YEAR
+from econ.lifecycle.borrowing import Terms
+from econ.lifecycle.discount import present_value
 from econ.lifecycle.measures import Measures, component_present_value, measures
-from econ.lifecycle.replacement import Component, remaining_life_yr, replacement_stream, residual_value
+from econ.lifecycle.replacement import (
+    Component,
+    disposal_stream,
+    remaining_life_yr,
+    replacement_stream,
+    residual_value,
+)
 from econ.lifecycle.service import yearly_cost, yearly_upkeep
 from econ.lifecycle.streams import Streams, escalated_stream
 
 Values = Mapping[str, FloatArray]
+
+
+def nothing_usd() -> FloatArray:
+    """Return no money, for every way and row, shape (1, 1)."""
+    return np.zeros((1, 1))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -40,6 +54,14 @@ class AlternativeCosts:
         Days from the decision date to service; of keep_as_is not read. [day]
     measures : tuple of Component
         Measures on the room, shape (B,): paid with every way, within `first_usd`, and done again when they wear out.
+    measures_at_zero_hour : tuple of Component
+        The same with own hours at nothing.
+    own_first_usd, own_fitting_usd : ndarray, shape (A, B)
+        Own hours, priced, within `first_usd` and `fitting_usd`. [USD]
+    own_upkeep_usd_per_yr : ndarray, shape (A, B)
+        Own hours, priced, within `added_upkeep_usd_per_yr`. [USD/year]
+    tool_resale_usd : ndarray, shape (A, B)
+        What tools bought for the work fetch afterwards: `first_usd` holds their whole price. [USD]
     """
 
     first_usd: FloatArray
@@ -51,6 +73,27 @@ class AlternativeCosts:
     added_upkeep_usd_per_yr: FloatArray
     in_service_d: FloatArray
     measures: tuple[Component, ...] = ()
+    measures_at_zero_hour: tuple[Component, ...] = ()
+    own_first_usd: FloatArray = field(default_factory=nothing_usd)
+    own_fitting_usd: FloatArray = field(default_factory=nothing_usd)
+    own_upkeep_usd_per_yr: FloatArray = field(default_factory=nothing_usd)
+    tool_resale_usd: FloatArray = field(default_factory=nothing_usd)
+
+    @property
+    def cash_usd(self) -> FloatArray:
+        """Money paid at the start, own hours left out, shape (A, B)."""
+        cash: FloatArray = self.first_usd - self.own_first_usd
+        return cash
+
+    def at_zero_hour(self) -> "AlternativeCosts":
+        """Return the same costs with own hours at nothing."""
+        return replace(
+            self,
+            first_usd=self.cash_usd,
+            fitting_usd=self.fitting_usd - self.own_fitting_usd,
+            added_upkeep_usd_per_yr=self.added_upkeep_usd_per_yr - self.own_upkeep_usd_per_yr,
+            measures=self.measures_at_zero_hour,
+        )
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -64,18 +107,21 @@ class Lifecycle:
     measures : Measures
         Measures against the base case, shape (A, B).
     component_usd : dict of str to ndarray, shape (A, B)
-        Present value of first_cost, energy, upkeep, replacement, residual (negative). [USD]
+        Present value by piece, as `econ.lifecycle.measures.component_present_value`. [USD]
+    lcc_at_zero_hour_usd : ndarray, shape (A, B)
+        Life-cycle cost with own hours at nothing. [USD]
+    by_warranty_usd : ndarray, shape (A, B)
+        Expected repairs of all years that a warranty pays, not discounted. [USD]
+    terms : tuple of Terms or None
+        What borrowed money comes to for each way, likely row.
     """
 
     streams: Streams
     measures: Measures
     component_usd: dict[str, FloatArray]
-
-
-def _has_old_units(values: Values) -> BoolArray:
-    """Return the rows in which there are units now that can be kept or sold."""
-    kinds = [code("now.cooling", "window_units"), code("now.cooling", "portable")]
-    return np.isin(values["now.cooling"], kinds)
+    lcc_at_zero_hour_usd: FloatArray
+    by_warranty_usd: FloatArray
+    terms: tuple[Terms | None, ...]
 
 
 def _by_alternative(n_row: int, keep: FloatArray, window: FloatArray, own: FloatArray, hired: FloatArray) -> FloatArray:
@@ -87,7 +133,7 @@ def _by_alternative(n_row: int, keep: FloatArray, window: FloatArray, own: Float
 
 def _old_worth_usd(values: Values) -> FloatArray:
     """Return what the units there now would fetch."""
-    worth: FloatArray = values["now.unit_worth_usd"] * values["now.units_count"] * _has_old_units(values)
+    worth: FloatArray = values["now.unit_worth_usd"] * values["now.units_count"] * has_old_units(values)
     return worth
 
 
@@ -101,7 +147,7 @@ def _in_service_d(costs: AlternativeCosts) -> FloatArray:
 def _upkeep_usd_per_yr(values: Values, costs: AlternativeCosts) -> FloatArray:
     """Return yearly upkeep; units there now need what new window units need."""
     window = values["window.upkeep_usd_per_yr"]
-    kept = window * _has_old_units(values)
+    kept = window * has_old_units(values)
     own = values["kit.upkeep_usd_per_yr"]
     hired = values.get("hired.upkeep_usd_per_yr", own)
     return _by_alternative(costs.first_usd.shape[1], kept, window, own, hired) + costs.added_upkeep_usd_per_yr
@@ -113,13 +159,22 @@ def _units(values: Values, costs: AlternativeCosts) -> Component:
     again = values["costs.replacement_installation_frac"]
     fitting_share = _by_alternative(n_row, np.array(0.0), np.array(1.0), again, again)
     price = costs.equipment_usd + fitting_share * costs.fitting_usd
-    price[KEEP] = price[WINDOW] * _has_old_units(values)
+    worth = price.copy()
+    price[SELF], price[HIRED] = _replaced_by(values, price)
+    price[KEEP] = price[WINDOW] * has_old_units(values)
     kit_life, window_life = values["kit.life_yr"], values["window.life_yr"]
     life = _by_alternative(n_row, window_life, window_life, kit_life, values.get("hired.life_yr", kit_life))
-    worth, remaining = price.copy(), life.copy()
+    remaining = life.copy()
     worth[KEEP] = _old_worth_usd(values)
     remaining[KEEP] = remaining_life_yr(window_life, values["now.unit_age_yr"])
     return Component(worth, price, life, remaining, _in_service_d(costs) / DAYS_PER_YEAR)
+
+
+def _replaced_by(values: Values, price: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Return what later sets of the self-installed and of the hired way cost, by who puts them in then."""
+    by = option(values, "later.replaced_by")
+    own, hired = price[SELF].copy(), price[HIRED].copy()
+    return (hired if by == "contractor" else own), (own if by == "yourself" else hired)
 
 
 def _lasting(values: Values, costs: AlternativeCosts) -> Component:
@@ -141,6 +196,48 @@ def _energy_usd(structure: Structure, values: Values, costs: AlternativeCosts) -
         yearly = yearly_cost(month_usd, month_usd[KEEP], days, doy, structure.study_period_yr)
         total += escalated_stream(yearly, values[path])
     return total
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Flows:
+    """What does not hang on energy, each of shape (A, B, n_year + 1) but the first cost."""
+
+    first_usd: FloatArray
+    om_usd: FloatArray
+    replacement_usd: FloatArray
+    residual_usd: FloatArray
+    repair_usd: FloatArray
+    disposal_usd: FloatArray
+    by_warranty_usd: FloatArray
+
+
+def _flows(structure: Structure, values: Values, costs: AlternativeCosts) -> _Flows:
+    """Return the yearly costs but energy, financing and letting."""
+    n_year, (n_way, n_row) = structure.study_period_yr, costs.first_usd.shape
+    units, lasting = _units(values, costs), _lasting(values, costs)
+    parts = (units, lasting, *costs.measures)
+    upkeep = _upkeep_usd_per_yr(values, costs)
+    first = costs.first_usd - _old_worth_usd(values)
+    first[KEEP] = costs.first_usd[KEEP]
+    residual = np.zeros((n_way, n_row, n_year + 1))
+    kept = kept_frac(structure, values, n_row)
+    residual[..., 1] = costs.tool_resale_usd
+    residual[..., -1] += kept * (residual_value(units, n_year) + residual_value(lasting, n_year))
+    residual[..., -1] += sum((residual_value(part, n_year) for part in costs.measures), np.zeros(()))
+    mended = repairs(structure, values, units)
+    repair = np.zeros((n_way, n_row, n_year + 1))
+    repair[..., 1:] = np.stack([each.cost_usd for each in mended])
+    return _Flows(
+        first_usd=first,
+        om_usd=escalated_stream(yearly_upkeep(upkeep, upkeep[KEEP], _in_service_d(costs), n_year), np.array(0.0)),
+        replacement_usd=sum(
+            (replacement_stream(part, n_year) for part in parts[1:]), replacement_stream(parts[0], n_year)
+        ),
+        residual_usd=residual,
+        repair_usd=repair,
+        disposal_usd=disposal_stream(units, disposal_usd(values, n_row), n_year),
+        by_warranty_usd=np.stack([each.by_warranty_usd.sum(axis=-1) for each in mended]),
+    )
 
 
 def streams(structure: Structure, values: Values, costs: AlternativeCosts) -> Streams:
@@ -165,22 +262,25 @@ def streams(structure: Structure, values: Values, costs: AlternativeCosts) -> St
     Old units are sold at year 0 with every alternative but keep_as_is, where they run on until worn out and are
     then replaced by new window units.
     """
-    n_year, days = structure.study_period_yr, _in_service_d(costs)
-    parts = (_units(values, costs), _lasting(values, costs), *costs.measures)
-    upkeep = _upkeep_usd_per_yr(values, costs)
-    first = costs.first_usd - _old_worth_usd(values)
-    first[KEEP] = costs.first_usd[KEEP]
-    residual = np.zeros((*first.shape, n_year + 1))
-    residual[..., -1] = sum(residual_value(part, n_year) for part in parts)
-    return Streams(
-        first_usd=first,
+    return _streams(structure, values, costs, _flows(structure, values, costs))
+
+
+def _streams(structure: Structure, values: Values, costs: AlternativeCosts, flows: _Flows) -> Streams:
+    plain = Streams(
+        first_usd=flows.first_usd,
         energy_usd=_energy_usd(structure, values, costs),
-        om_usd=escalated_stream(yearly_upkeep(upkeep, upkeep[KEEP], days, n_year), np.array(0.0)),
-        replacement_usd=sum(
-            (replacement_stream(part, n_year) for part in parts[1:]), replacement_stream(parts[0], n_year)
-        ),
-        residual_usd=residual,
+        om_usd=flows.om_usd,
+        replacement_usd=flows.replacement_usd,
+        residual_usd=flows.residual_usd,
+        repair_usd=flows.repair_usd,
+        disposal_usd=flows.disposal_usd,
+        financing_usd=financing(structure, values, costs.cash_usd),
     )
+    if not is_let(values):
+        return replace(plain, letting_usd=np.broadcast_to(np.zeros(()), plain.energy_usd.shape))
+    cash = _flows(structure, values, costs.at_zero_hour())
+    paid = replace(plain, om_usd=cash.om_usd, repair_usd=cash.repair_usd, replacement_usd=cash.replacement_usd)
+    return replace(plain, letting_usd=letting(structure, values, costs.cash_usd, paid, _in_service_d(costs)))
 
 
 def lifecycle(structure: Structure, values: Values, costs: AlternativeCosts) -> Lifecycle:
@@ -200,7 +300,23 @@ def lifecycle(structure: Structure, values: Values, costs: AlternativeCosts) -> 
     lifecycle : Lifecycle
         All of shape (A, B) or (A, B, n_year + 1).
     """
-    yearly = streams(structure, values, costs)
+    flows = _flows(structure, values, costs)
+    yearly = _streams(structure, values, costs, flows)
     rate = values["money.discount_rate_real_frac"]
     found = measures(yearly, rate, ALTERNATIVES.index(structure.base_case))
-    return Lifecycle(yearly, found, component_present_value(yearly, rate))
+    own_usd = _worth_usd(flows, rate) - _worth_usd(_flows(structure, values, costs.at_zero_hour()), rate)
+    return Lifecycle(
+        yearly,
+        found,
+        component_present_value(yearly, rate),
+        found.lcc_usd - own_usd,
+        flows.by_warranty_usd,
+        financing_terms(values, costs.cash_usd),
+    )
+
+
+def _worth_usd(flows: _Flows, rate_frac: FloatArray) -> FloatArray:
+    """Return the present value of all flows told here, shape (A, B)."""
+    later = flows.om_usd + flows.replacement_usd + flows.repair_usd + flows.disposal_usd - flows.residual_usd
+    worth: FloatArray = flows.first_usd + present_value(later, rate_frac)
+    return worth

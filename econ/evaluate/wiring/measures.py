@@ -52,12 +52,15 @@ class RoomWork:
         Own hours. [hour]
     components : tuple of Component
         What each costs and how long it lasts, shape (B,).
+    components_at_zero_hour : tuple of Component
+        The same with own hours at nothing.
     """
 
     values: Values
     lines: tuple[Line, ...]
     own_h: FloatArray
     components: tuple[Component, ...]
+    components_at_zero_hour: tuple[Component, ...] = ()
 
 
 NO_WORK: Final = RoomWork({}, (), np.zeros(()), ())
@@ -94,7 +97,8 @@ def room_work(structure: Structure, values: Values, tables: Tables, n_row: int) 
     source = "case: work.hour_value_usd_per_h"
     time = Line(f"{LINE_KEY}time", "Own hours for the room itself", "own_time", "self", "hour", source, own_h, value)
     lasting = tuple(_component(values, line, hours * value) for line, hours in zip(bought, own_by_h, strict=True))
-    return RoomWork(after, (*bought, time), own_h, lasting)
+    in_cash = tuple(_component(values, line, np.zeros(n_row)) for line in bought)
+    return RoomWork(after, (*bought, time), own_h, lasting, in_cash)
 
 
 def treated(

@@ -16,8 +16,12 @@ PIECE_WORDS: Final[dict[str, str]] = {
     "first_cost": "first cost",
     "energy": "energy",
     "upkeep": "upkeep",
+    "repair": "repairs",
     "replacement": "replacement",
+    "disposal": "disposal",
     "residual": "worth at the end",
+    "financing": "borrowed money",
+    "letting": "rent and taxes",
 }
 """Pieces of a lifetime cost in the order of the bar, in the words of the screen."""
 
@@ -59,9 +63,10 @@ def statement(result: Result, look: Look) -> str:  # noqa: ARG001 - every statem
 
 def table(result: Result, look: Look) -> Columns:  # noqa: ARG001 - every table takes the same two
     """Return lifetime cost by piece and alternative, to the dollar."""
-    keys = [key for key in PIECE_WORDS if key in result.component_usd]
+    amounts = [_amounts(result, position) for position in range(len(ALTERNATIVES))]
+    keys = [key for key in amounts[0] if any(each[key] for each in amounts)]
     columns: Columns = {"Piece": [PIECE_WORDS[key] for key in keys] + ["lifetime cost"]}
     for position, name in enumerate(ALTERNATIVES):
-        cells = [money(amount) for amount in _amounts(result, position).values()]
+        cells = [money(amounts[position][key]) for key in keys]
         columns[NAMES[name]] = [*cells, money(float(result.measures.lcc_usd[position, 0]))]
     return columns

@@ -60,7 +60,7 @@ def spent_usd(result: Result) -> FloatArray:
     Year 0 is the day of decision. Own hours count at the value the case gives them, as in the first cost.
     """
     flows = result.streams
-    yearly = flows.energy_usd + flows.om_usd + flows.replacement_usd
+    yearly = flows.operation_usd + flows.replacement_usd + flows.disposal_usd + flows.financing_usd
     running: FloatArray = flows.first_usd[..., None] + np.cumsum(yearly, axis=-1)
     return running
 

@@ -20,7 +20,13 @@ GROUPS: Final = (
     ),
     (
         "How long, and with what money?",
-        ("money.study_period_yr", "money.discount_rate_real_frac", "money.cash_limit_usd"),
+        (
+            "money.study_period_yr",
+            "money.otherwise",
+            "money.cash_limit_usd",
+            "money.discount_rate_real_frac",
+            "later.sale_after_yr",
+        ),
     ),
     (
         "What would somebody pay you for it?",
@@ -54,6 +60,7 @@ EXPERT: Final = (
     "prices.grid_kg_co2e_per_kwh",
     "prices.carbon_usd_per_t",
     "money.sales_tax_frac",
+    "money.inflation_frac",
 )
 
 ELECTRICITY: Final = ("prices.electricity_usd_per_kwh", "tariff.kind", "prices.pays_bill")

@@ -53,7 +53,8 @@ def test_the_best_split_saves_what_the_cost_lines_save(hour_value, helper, incen
     found = split_advice(structure(), values, TABLES)
     best = structure(parties=tuple(found.parties.items()))
     before, after = (installation(shape, values, TABLES, 1)[SELF] for shape in (structure(), best))
-    saved = cash_first_cost_usd(before.line_items)[0] - cash_first_cost_usd(after.line_items)[0]
+    spent = [cash_first_cost_usd(way.line_items)[0] - way.tool_resale_usd[0] for way in (before, after)]
+    saved = spent[0] - spent[1]
     assert found.saved_cash_usd == pytest.approx(saved, abs=1e-6)
     assert found.saved_h == pytest.approx(before.own_hours_h[0] - after.own_hours_h[0])
     assert found.saved_usd >= -1e-6

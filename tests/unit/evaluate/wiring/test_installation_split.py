@@ -48,7 +48,7 @@ SITES = {
 
 def costs(shape, values):
     way = installation(shape, values, TABLES, 1)[SELF]
-    return cash_first_cost_usd(way.line_items)[0], way.own_hours_h[0]
+    return (cash_first_cost_usd(way.line_items) - way.tool_resale_usd)[0], way.own_hours_h[0]
 
 
 def given(shape, keys, parties):

@@ -7,6 +7,7 @@ import pytest
 
 from econ.case.choices import code
 from econ.evaluate.structure import Structure
+from econ.evaluate.unit_costs import MENDING
 from econ.evaluate.wiring.lifecycle import AlternativeCosts, lifecycle, streams
 from econ.kernel.alternative import HIRED, KEEP, SELF, WINDOW, Alternative
 from econ.lifecycle.measures import measures
@@ -36,6 +37,19 @@ VALUES = {
     "prices.fuel_escalation_frac": np.array(0.03),
     "place.decision_doy": np.array(0.0),
     "money.discount_rate_real_frac": np.array([0.03, 0.05]),
+    "money.inflation_frac": np.array(0.025),
+    "window.count": np.array(2.0),
+    "kit.count": np.array(1.0),
+    "hired.count": np.array(1.0),
+    "quote.warranty": np.array(code("quote.warranty", "yes")),
+    "quote.labour_warranty_yr": np.array(1.0),
+    "later.replaced_by": np.array(code("later.replaced_by", "same_hands")),
+    "later.no_service_frac": np.array(0.0),
+    "finance.pays_for": np.array(code("finance.pays_for", "nothing")),
+    "letting.counted": np.array(code("letting.counted", "no")),
+    "repairs.part_frac": np.array(0.5),
+    "repairs.compressor_frac": np.array(0.1),
+    **{f"costs.{key}": np.array(0.0) for key in (*MENDING, "window_drop_off_usd")},
 }
 
 
