@@ -29,9 +29,6 @@ Values = Mapping[str, FloatArray]
 SMALL_REPAIRS: Final = ("board_fitted_usd", "fan_motor_fitted_usd", "sensor_fitted_usd", "drain_clog_usd")
 """Repairs that are equally frequent. Assumption: common practice, no source."""
 
-FAULTS_YR: Final = 2.0
-"""Years in which a fault of the installation shows itself, as the rows of the cost table say."""
-
 SALE: Final = "later.sale_after_yr"
 
 
@@ -43,20 +40,17 @@ class Split:
     ----------
     route : str
         Beginning of the rows of its failure rates and warranties.
-    fault : str
-        Row of the chance of an installation fault.
     count : str
         Path of the number of sets.
     """
 
     route: str
-    fault: str
     count: str
 
 
 SPLITS: Final = {
-    SELF: Split("kit", "kit_coupling_leak_frac", "kit.count"),
-    HIRED: Split("trade", "contractor_flare_leak_frac", "hired.count"),
+    SELF: Split("kit", "kit.count"),
+    HIRED: Split("trade", "hired.count"),
 }
 
 
@@ -129,8 +123,9 @@ def repairs(structure: Structure, values: Values, units: Component) -> tuple[Rep
     Returns
     -------
     repairs : tuple of Repairs
-        Each of shape (B, n_year). A window unit that fails is replaced, by the shop within its warranty; a ductless
-        set is mended, or replaced where nobody services a kit bought by oneself.
+        Each of shape (B, n_year). Faults of the installation stand with the mishaps, not here. A window unit
+        that fails is replaced, by the shop within its warranty; a ductless set is mended, or replaced where nobody
+        services a kit bought by oneself.
     """
     ages = unit_age_yr(units, structure.study_period_yr)
     made = [_way(units, way) for way in range(len(ALTERNATIVES))]
@@ -169,11 +164,7 @@ def _split_repairs(values: Values, unit: Component, age_yr: FloatArray, where: S
     each = _replaced(unit, age_yr, covered)
     replaced = Repairs(each.cost_usd / sets[:, None], each.by_warranty_usd / sets[:, None])
     rate = failure_rate_per_yr(_rates(values, where.route), age_yr)
-    worn = expected_repairs(unit, rate * sets[:, None], mended(_kinds(values, where.route), age_yr), replaced, chance)
-    fault = np.asarray(values[f"costs.{where.fault}"])[..., None] * covered_frac(age_yr, np.array(FAULTS_YR))
-    joint = mended([_joint(values, where.route)], age_yr)
-    early = expected_repairs(unit, fault / FAULTS_YR * sets[:, None], joint, replaced, chance)
-    return Repairs(worn.cost_usd + early.cost_usd, worn.by_warranty_usd + early.by_warranty_usd)
+    return expected_repairs(unit, rate * sets[:, None], mended(_kinds(values, where.route), age_yr), replaced, chance)
 
 
 def _labour_warranty_yr(values: Values, route: str) -> FloatArray:
@@ -196,9 +187,3 @@ def _kinds(values: Values, route: str) -> list[Repair]:
         Repair(1.0 - compressor, part * small, (1.0 - part) * small + call, years, labour, paid),
         Repair(np.asarray(compressor), part * large, (1.0 - part) * large + call, longer, labour, paid),
     ]
-
-
-def _joint(values: Values, route: str) -> Repair:
-    """Return a leaking joint made again: work, so that only a warranty on labour pays."""
-    labour = _labour_warranty_yr(values, route)
-    return Repair(np.ones(()), np.zeros(()), values["costs.joint_remade_usd"], labour, labour, np.ones(()))
