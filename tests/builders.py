@@ -8,6 +8,7 @@ from econ.evaluate.result import AlternativeResult, Block, Capability, ClimateSu
 from econ.installation.delivery import KitReturn
 from econ.installation.first_cost import LineItems
 from econ.installation.schedule import Schedule
+from econ.installation.warranty import no_warranty
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW, Alternative, Standing
 from econ.kernel.arrays import FloatArray
 from econ.kernel.caution import Caution, Severity, Topic
@@ -168,6 +169,8 @@ def alternative(position: int, n_row: int = 1) -> AlternativeResult:
         waiting_kh=np.full(n_row, 0.0 if position == KEEP else 4.0 * SERVICE_D[position]),
         spare_d=np.full(n_row, np.nan if position == KEEP else 60.0 - SERVICE_D[position]),
         kit_return=kit_return(position, n_row),
+        warranty=no_warranty(n_row),
+        doubts=(),
         capability=capability(position),
     )
 

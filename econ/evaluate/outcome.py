@@ -167,6 +167,8 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
         waiting_kh=_passed(parts.passed_kh, wait) * (at != KEEP),
         spare_d=np.where(parts.is_cooling_asked, parts.season_half_d - way.schedule.in_service_d, np.nan),
         kit_return=kit_return(parts.values, way, parts.n_row),
+        warranty=way.warranty,
+        doubts=way.doubts,
         capability=capability,
     )
 

@@ -4,7 +4,9 @@ from dataclasses import dataclass, field
 
 from econ.installation.delivery import KitReturn
 from econ.installation.first_cost import LineItems
+from econ.installation.mishap import Doubt
 from econ.installation.schedule import Schedule
+from econ.installation.warranty import Warranty
 from econ.kernel.alternative import Alternative, Standing
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.caution import Caution
@@ -239,6 +241,10 @@ class AlternativeResult:
         late, NaN for keep_as_is or where no cooling is asked for. [day]
     kit_return : KitReturn
         Until when the kit may go back and at what fee; NaN for ways without a kit.
+    warranty : Warranty
+        What is covered from the day of service, and what would void it.
+    doubts : tuple of Doubt
+        What can go wrong in the work, kind by kind, for who does what.
     capability : Capability
         What the unit can give.
     """
@@ -278,6 +284,8 @@ class AlternativeResult:
     waiting_kh: FloatArray
     spare_d: FloatArray
     kit_return: KitReturn
+    warranty: Warranty
+    doubts: tuple[Doubt, ...]
     capability: Capability
 
     @property

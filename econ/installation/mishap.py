@@ -47,6 +47,29 @@ class Mishap:
     source: str
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Doubt:
+    """One kind of mishap on one route.
+
+    Attributes
+    ----------
+    mishap : Mishap
+        The kind.
+    tasks : tuple of str
+        Tasks of the route it hangs on, whoever does them.
+    chance_frac : ndarray, shape (B,)
+        How likely it is with who does what. [dimensionless]
+    cost_usd, own_h : ndarray, shape (B,)
+        Money and own hours to put it right. [USD] [hour]
+    """
+
+    mishap: Mishap
+    tasks: tuple[str, ...]
+    chance_frac: FloatArray
+    cost_usd: FloatArray
+    own_h: FloatArray
+
+
 def task_share_frac(mishap: Mishap, table: TaskTable) -> FloatArray:
     """Return which part of a kind's chance hangs on each task of a list.
 

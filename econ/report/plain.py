@@ -7,8 +7,9 @@ from typing import Any, Final
 from econ.evaluate.load_measures import LoadMeasures
 from econ.evaluate.result import AlternativeResult, Result
 from econ.kernel.arrays import FloatArray
-from econ.report import room_first
+from econ.report import room_first, work_risk
 from econ.report.numbers import day_after
+from econ.tables.loaders import load_tables
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.verdict import Verdict
 
@@ -62,10 +63,9 @@ def number(value: float) -> float | None:
 
 def compare_json(answer: Answer) -> Document:
     """Return the comparison as one object of plain values."""
-    return compared(answer.result, answer.verdict, answer.decision_date) | {
-        "draws_used": answer.draws_used,
-        "seed": answer.seed,
-    }
+    drawn = {"draws_used": answer.draws_used, "seed": answer.seed}
+    at_work = work_risk.document(answer, load_tables())
+    return compared(answer.result, answer.verdict, answer.decision_date) | drawn | at_work
 
 
 def compared(result: Result, verdict: Verdict, decision: date) -> Document:

@@ -18,6 +18,8 @@ from econ.evaluate.sheet import point
 from econ.evaluate.version import RESULTS_VERSION
 from econ.kernel.alternative import ALTERNATIVES, SELF
 from econ.report.labels import labels as figure_labels
+from econ.report.words.work_risk import WayRisk
+from econ.report.words.work_risk import way_risks as risks_of
 from econ.store.connection import store_path
 from econ.store.weather_files import kept
 from econ.tables.loaders import Tables, load_tables
@@ -85,6 +87,17 @@ def load_measures(found: Answer) -> LoadMeasures:
 @st.cache_resource(max_entries=64, show_spinner=False)
 def _load_measures(key: tuple[str, str, int, str], _found: Answer) -> LoadMeasures:  # noqa: ARG001 - the key is what is cached by
     return measures_of(_found.structure, _found.sheet, tables_for(_found.case))
+
+
+def way_risks(found: Answer) -> tuple[WayRisk, ...]:
+    """Return what may go wrong in the work, in words; equal inputs are worked out once."""
+    key = (inputs_text(found.case), tables().fingerprint, RESULTS_VERSION, found.decision_date.isoformat())
+    return _way_risks(key, found)
+
+
+@st.cache_resource(max_entries=64, show_spinner=False)
+def _way_risks(key: tuple[str, str, int, str], _found: Answer) -> tuple[WayRisk, ...]:  # noqa: ARG001 - the key is what is cached by
+    return risks_of(_found, tables_for(_found.case))
 
 
 def what_if(found: Answer) -> WhatIf | None:

@@ -10,9 +10,10 @@ from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.equipment import is_all_year
 from econ.evaluate.wiring.installation_lines import contracted_install_lines, self_install_lines, window_units_lines
 from econ.evaluate.wiring.installation_price import Route
-from econ.evaluate.wiring.installation_risk import mishap_own_h
+from econ.evaluate.wiring.installation_risk import doubts, mishap_own_h
 from econ.evaluate.wiring.installation_site import Inputs
 from econ.evaluate.wiring.installation_tools import tool_resale_usd
+from econ.evaluate.wiring.installation_warranty import warranty
 from econ.evaluate.wiring.installation_work import (
     Site,
     allowed_parties,
@@ -25,6 +26,7 @@ from econ.evaluate.wiring.installation_work import (
 )
 from econ.evaluate.wiring.measures import NO_WORK, RoomWork
 from econ.installation.first_cost import Line, LineItems, line_items
+from econ.installation.mishap import Doubt
 from econ.installation.schedule import Schedule, schedule
 from econ.installation.standing import (
     OPEN,
@@ -35,6 +37,7 @@ from econ.installation.standing import (
     window_units_standing,
 )
 from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, TaskRows
+from econ.installation.warranty import Warranty
 from econ.kernel.alternative import ALTERNATIVES, WINDOW, Alternative, Standing
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.tables.tasks import InstallationTables
@@ -80,6 +83,10 @@ class Installation:
         What keeps each task from the user, likely row; empty where nothing does.
     tool_resale_usd : ndarray, shape (B,)
         What tools bought for the work fetch when it is done. [USD]
+    warranty : Warranty
+        What is covered, and what would void it.
+    doubts : tuple of Doubt
+        What can go wrong in the work, kind by kind.
     """
 
     tasks: TaskRows
@@ -92,6 +99,8 @@ class Installation:
     is_allowed: BoolArray
     task_locks: tuple[tuple[str, ...], ...]
     tool_resale_usd: FloatArray
+    warranty: Warranty
+    doubts: tuple[Doubt, ...]
 
 
 def installation(
@@ -143,6 +152,8 @@ def installation(
                 is_allowed=allowed_parties(route.rows.table, at),
                 task_locks=lock_reasons(route.rows.table, at),
                 tool_resale_usd=tool_resale_usd(route) if alternative == Alternative.SELF_INSTALL else np.zeros(n_row),
+                warranty=warranty(route),
+                doubts=doubts(route),
             )
         )
     return tuple(made)

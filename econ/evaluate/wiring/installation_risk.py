@@ -1,36 +1,11 @@
 """What can go wrong in the work of one route: expected money and hours, kind by kind, for who does what."""
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from econ.evaluate.wiring.installation_price import Route
 from econ.installation.first_cost import Line, tasks_of
-from econ.installation.mishap import BY_USER, Mishap, exposed_tasks, exposure_frac, total_chance_frac
+from econ.installation.mishap import BY_USER, Doubt, exposed_tasks, exposure_frac, total_chance_frac
 from econ.kernel.arrays import FloatArray
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Doubt:
-    """One kind of mishap on one route.
-
-    Attributes
-    ----------
-    mishap : Mishap
-        The kind.
-    tasks : tuple of str
-        Tasks of the route it hangs on, whoever does them.
-    chance_frac : ndarray, shape (B,)
-        How likely it is with who does what. [dimensionless]
-    cost_usd, own_h : ndarray, shape (B,)
-        Money and own hours to put it right. [USD] [hour]
-    """
-
-    mishap: Mishap
-    tasks: tuple[str, ...]
-    chance_frac: FloatArray
-    cost_usd: FloatArray
-    own_h: FloatArray
 
 
 def helper_chance_frac(route: Route) -> FloatArray:

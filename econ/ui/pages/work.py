@@ -6,7 +6,7 @@ from typing import Final
 
 import streamlit as st
 
-from econ.ui import board, closing, fields, hour_value, look, now, quote_lines, sketches, tool_taps
+from econ.ui import board, closing, fields, hour_value, look, now, quote_lines, risks, sketches, tool_taps
 
 QUESTIONS: Final = {
     "What is allowed here?": "site: occupancy permit owner_may_mechanical owner_may_electrical association",
@@ -52,6 +52,8 @@ if present.answer is not None:
     board.draw(present.answer)
 for question, names in QUESTIONS.items():
     ask(question, names)
+if present.answer is not None:
+    risks.draw(present.answer)
 fields.expert("work.mishap_frac", "work.mishap_usd")
 look.pictures(present.answer, "calendar")
 if present.answer is not None:
