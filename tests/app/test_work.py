@@ -118,3 +118,20 @@ def test_a_wall_and_lines_that_do_not_fit_are_told_with_what_would(ready):
 
 def test_the_site_from_above_names_what_nobody_has_measured(ready):
     assert "Not measured yet: gas meter or regulator" in ready.go("work").html
+
+
+def test_who_would_finish_the_kit_is_asked_and_priced_both_ways(ready):
+    ready.go("work")
+    assert "No task of yours waits for a contractor" in ready.html
+    ready.choose("w_task_connect_lines", "contractor")
+    assert "If a contractor takes on your kit: $" in ready.html
+    assert "If none does: those tasks are yours again: $" in ready.html
+    ready.choose("w_work_contractor_finishes", "yes")
+    assert said(ready, "work.contractor_finishes") == "yes"
+    assert "If none does" not in ready.html
+
+
+def test_plan_b_stands_on_the_page_with_who_cost_and_days(ready):
+    html = ready.go("work").html
+    assert "Set aside, chance times cost: $" in html
+    assert all(words in html for words in ("Line kinked or crushed", "Days later", "Firm closes before the warranty"))
