@@ -96,7 +96,8 @@ POWER_RULES: Final = (
         Severity.CAUTION,
         panel_has_no_space,
         "The panel has no free spaces for a new breaker.",
-        "Have an electrician look before you order anything.",
+        "Have an electrician look before you order: paired breakers, a subpanel or another circuit may make room; "
+        "two spaces are priced in.",
         "electrician",
         alternatives=DUCTLESS,
     ),

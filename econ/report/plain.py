@@ -7,8 +7,11 @@ from typing import Any, Final
 from econ.evaluate.load_measures import LoadMeasures
 from econ.evaluate.result import AlternativeResult, Result
 from econ.kernel.arrays import FloatArray
+from econ.kernel.caution import Caution
 from econ.report import room_first, work_risk
+from econ.report.look import Look
 from econ.report.numbers import day_after
+from econ.report.words.finding import figures
 from econ.tables.loaders import load_tables
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.verdict import Verdict
@@ -79,18 +82,21 @@ def compared(result: Result, verdict: Verdict, decision: date) -> Document:
         "runner_up": verdict.runner_up.value if verdict.runner_up else None,
         "verdict": verdict.kind,
         "alternatives": [_way(result, verdict, position, decision) for position in range(len(result.alternatives))],
-        "cautions": [
-            {
-                "code": caution.code,
-                "severity": caution.severity.value,
-                "message": caution.message,
-                "action": caution.action,
-                "party": caution.party,
-                "source": caution.source,
-                "alternatives": list(caution.alternatives),
-            }
-            for caution in result.cautions
-        ],
+        "cautions": [_caution(caution, Look(decision, decision.year)) for caution in result.cautions],
+    }
+
+
+def _caution(caution: Caution, look: Look) -> Document:
+    return {
+        "code": caution.code,
+        "severity": caution.severity.value,
+        "message": caution.message,
+        "action": caution.action,
+        "figures": figures(caution, look) or None,
+        "evidence": {name: number(value) for name, value, _ in caution.evidence},
+        "party": caution.party,
+        "source": caution.source,
+        "alternatives": list(caution.alternatives),
     }
 
 

@@ -5,6 +5,7 @@ from typing import Final
 
 from econ.case.edit import answer_counts
 from econ.evaluate.load_measures import LoadMeasures
+from econ.kernel.caution import Caution
 from econ.report import room_first, tables
 from econ.report.look import Look
 from econ.report.numbers import Quantity, UnitSystem, measure
@@ -12,6 +13,8 @@ from econ.report.pictures.frame import Columns
 from econ.report.style import Theme
 from econ.report.words import counts as count_words
 from econ.report.words import load
+from econ.report.words.delivery import return_sentence
+from econ.report.words.finding import figures
 from econ.report.words.verdict import verdict_text
 from econ.report.words.weather import weather_sentences
 from econ.uncertainty.answer import Answer
@@ -36,7 +39,7 @@ def compare_text(answer: Answer) -> str:
     counts = answer_counts(answer.case)
     made_from = count_words.answers_text(counts["yours"], counts["usual"], counts["not_known"])
     shown = answer.result.cautions[:MOST_CAUTIONS]
-    left = len(answer.result.cautions) - len(shown)
+    left, look = len(answer.result.cautions) - len(shown), look_of(answer)
     return "\n".join(
         [
             fill(verdict_text(answer.result, answer.verdict), WIDTH),
@@ -45,12 +48,18 @@ def compare_text(answer: Answer) -> str:
             aligned(tables.comparison(answer)),
             "",
             *(
-                fill(f"{each.severity.upper().replace('_', ' ')}: {each.message} {each.action}", WIDTH)
+                fill(f"{each.severity.upper().replace('_', ' ')}: {' '.join(_told(each, look))}", WIDTH)
                 for each in shown
             ),
             *([f"and {left} more: --json lists them all."] if left else []),
+            *(fill(sentence, WIDTH) for sentence in [return_sentence(answer.result, look)] if sentence),
         ]
     )
+
+
+def _told(caution: Caution, look: Look) -> list[str]:
+    """Return what was found, what to do and the figures behind it."""
+    return [part for part in (caution.message, caution.action, figures(caution, look)) if part]
 
 
 def loads_text(answer: Answer, measures: LoadMeasures | None = None) -> str:

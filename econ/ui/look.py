@@ -13,6 +13,7 @@ from econ.report.charts import CHARTS
 from econ.report.pictures.frame import Columns
 from econ.report.size_words import size_sentences
 from econ.report.style import GROUNDS, PLOT_CONFIG
+from econ.report.words.finding import figures
 from econ.ui import now, state
 from econ.uncertainty.answer import Answer
 
@@ -117,8 +118,11 @@ def findings(cautions: tuple[Caution, ...], most: int = 5) -> None:
 
 def _finding(caution: Caution) -> str:
     word, glyph = _SEVERITY[caution.severity]
+    told = figures(caution, now.look())
+    behind = f"<p>{escape(told)}</p>" if told else ""
     return (
         f'<div class="finding {caution.severity}"><span class="glyph" aria-hidden="true">{glyph}</span>'
         f'<div><p><span class="word">{word}.</span> {escape(caution.message)}</p><p>{escape(caution.action)}</p>'
+        f"{behind}"
         f'<p class="small">Who: {escape(caution.party)}. Source: {escape(caution.source)}</p></div></div>'
     )

@@ -6,6 +6,7 @@ from typing import Final
 
 import streamlit as st
 
+from econ.report.words.delivery import return_sentence
 from econ.ui import board, closing, fields, hour_value, look, now, quote_lines, risks, sketches, tool_taps
 
 QUESTIONS: Final = {
@@ -50,6 +51,7 @@ st.title("Who does each job, what does that cost in cash, hours and days, and wh
 present = now.present()
 if present.answer is not None:
     board.draw(present.answer)
+    look.said(return_sentence(present.answer.result, now.look()), kind="statement")
 for question, names in QUESTIONS.items():
     ask(question, names)
 if present.answer is not None:
