@@ -4,11 +4,21 @@ from dataclasses import replace
 
 import numpy as np
 
-from econ.evaluate.result import AlternativeResult, Block, Capability, ClimateSummary, Result, RoomLoads
+from econ.evaluate.result import (
+    AlternativeResult,
+    Block,
+    Capability,
+    ClimateSummary,
+    FirstCoolDays,
+    Result,
+    RoomLoads,
+    WaitingYear,
+)
 from econ.installation.delivery import KitReturn
 from econ.installation.first_cost import LineItems
 from econ.installation.schedule import Schedule
 from econ.installation.warranty import no_warranty
+from econ.installation.waiting import InterimNeed
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW, Alternative, Standing
 from econ.kernel.arrays import FloatArray
 from econ.kernel.caution import Caution, Severity, Topic
@@ -94,6 +104,7 @@ def schedule(position: int, n_row: int = 1) -> Schedule:
         party=np.tile(np.array([0, 2, 0], dtype=np.int64), (n_row, 1)),
         is_active=np.full((n_row, 3), position != KEEP),
         wait_start_d=spread * wait * end,
+        wait_d=spread * (start - wait) * end,
         start_d=spread * start * end,
         finish_d=spread * finish * end,
         is_critical=np.full((n_row, 3), position != KEEP),
@@ -167,6 +178,11 @@ def alternative(position: int, n_row: int = 1) -> AlternativeResult:
         waiting_cdd_kd=np.full(n_row, 0.0 if position == KEEP else SERVICE_D[position]),
         waiting_h=np.full(n_row, 0.0 if position == KEEP else 2.0 * SERVICE_D[position]),
         waiting_kh=np.full(n_row, 0.0 if position == KEEP else 4.0 * SERVICE_D[position]),
+        waiting_day_kd=np.full(n_row, 0.0 if position == KEEP else 4.5),
+        waiting_day_h=np.full(n_row, 0.0 if position == KEEP else 9.0),
+        waiting_day_usd=np.full(n_row, 0.0 if position == KEEP else 6.0),
+        interim_cost_usd=np.zeros(n_row),
+        until_service_usd=np.full(n_row, 0.0 if position == KEEP else 1.5 * SERVICE_D[position]),
         spare_d=np.full(n_row, np.nan if position == KEEP else 60.0 - SERVICE_D[position]),
         kit_return=kit_return(position, n_row),
         warranty=no_warranty(n_row),
@@ -316,8 +332,19 @@ def result(n_row: int = 1, base: int = WINDOW) -> Result:
         lcc_at_zero_hour_usd=sum(pieces.values()) - np.stack([way.own_hours_h * HOUR_USD for way in ways]),
         by_warranty_usd=np.stack([_rows(paid, n_row) for paid in BY_WARRANTY_USD]),
         terms=(None,) * len(ALTERNATIVES),
+        waiting=waiting_year(),
         cautions=CAUTIONS,
+        first_cool_days=FirstCoolDays(
+            np.array([np.nan, 11.0, 30.0, 60.0]), np.array([np.nan, 14.0, 58.0, 140.0]), np.zeros(4), np.zeros(4), 512
+        ),
     )
+
+
+def waiting_year() -> WaitingYear:
+    """Return months of an invented place that is too warm from May to September."""
+    warm_h = np.array([0.0, 0.0, 0.0, 0.0, 31.0, 180.0, 310.0, 248.0, 30.0, 0.0, 0.0, 0.0])
+    need = InterimNeed(*(factor * warm_h[None, :] for factor in (1.0, 2.0, 0.1, 0.5, 0.2)))
+    return WaitingYear(need, warm_h / 2.0, warm_h / 2.0, 20.0, 110.0)
 
 
 def with_way(whole: Result, position: int, **changes: object) -> Result:

@@ -114,6 +114,7 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
     "work.helper": ("none", "free", "paid", "handyman"),
     "work.contractor_finishes": YES_NO,
     "work.days": ("weekends", "evenings", "any"),
+    "work.interim": ("nothing", "keep_old_units", "borrow", "rent_portable"),
     "work.start_doing": ("now",),
 }
 

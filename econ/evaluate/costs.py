@@ -10,6 +10,7 @@ from econ.evaluate.wiring.energy import EnergyUse
 from econ.evaluate.wiring.installation import Installation
 from econ.evaluate.wiring.lifecycle import AlternativeCosts
 from econ.evaluate.wiring.measures import LINE_KEY, NO_WORK, RoomWork
+from econ.evaluate.wiring.waiting import LINE_KEY as INTERIM_KEY
 from econ.installation.first_cost import LineItems, cash_first_cost_usd
 from econ.kernel.alternative import HIRED, SELF, WINDOW
 from econ.kernel.arrays import FloatArray
@@ -88,7 +89,7 @@ def alternative_costs(
     if structure.has_quote:
         each_usd = values["hired.equipment_usd"] + (values["hired.heads"] - 1.0) * values["hired.extra_head_usd"]
         marked_up = each_usd * values["hired.count"] * values["costs.equipment_markup_frac"]
-        quoted = first[HIRED] - _of_measures_usd(items[HIRED]) - _of_doubts_usd(items[HIRED])
+        quoted = first[HIRED] - _beside_usd(items[HIRED]) - _of_doubts_usd(items[HIRED])
         equipment[HIRED] = np.minimum(marked_up, quoted)
         lasting[HIRED] = np.minimum(lasting[SELF], quoted - equipment[HIRED])
         fitting[HIRED] = quoted - equipment[HIRED] - lasting[HIRED]
@@ -137,10 +138,10 @@ def _sum(items: LineItems, categories: frozenset[str], *, lasts: bool) -> FloatA
     return total
 
 
-def _of_measures_usd(items: LineItems) -> FloatArray:
-    """Return what the measures on the room cost among a way's lines, own time included, shape (B,)."""
-    is_measure = np.array([key.startswith(LINE_KEY) for key in items.key], dtype=np.float64)
-    total: FloatArray = items.amount_usd @ is_measure
+def _beside_usd(items: LineItems) -> FloatArray:
+    """Return what is no part of a way's own price: measures on the room, and cooling until service, shape (B,)."""
+    is_beside = np.array([key.startswith((LINE_KEY, INTERIM_KEY)) for key in items.key], dtype=np.float64)
+    total: FloatArray = items.amount_usd @ is_beside
     return total
 
 

@@ -13,10 +13,13 @@ from econ.evaluate.result import Result
 from econ.evaluate.structure import Structure
 from econ.evaluate.summary import climate_summary, room_loads
 from econ.evaluate.version import RESULTS_VERSION
+from econ.evaluate.waiting import waiting
 from econ.evaluate.wiring import caution, climate
 from econ.evaluate.wiring.installation import installation
 from econ.evaluate.wiring.lifecycle import lifecycle
 from econ.evaluate.wiring.measures import fans_count, room_work, running_usd_per_yr
+from econ.evaluate.wiring.waiting import interim_need
+from econ.kernel.alternative import KEEP
 from econ.kernel.arrays import FloatArray
 from econ.tables.loaders import Tables
 from econ.tables.tasks import installation_tables
@@ -53,11 +56,14 @@ def evaluate(structure: Structure, values: Mapping[str, FloatArray], tables: Tab
     weather = climate.weather(structure, tables)
     hours = physics(structure, values, weather, n_row)
     design = design_rows(structure, values, tables, weather, n_row)
-    ways = installation(structure, values, installation_tables(), n_row, work)
+    lacks = interim_need(values, hours.uses[KEEP])
+    ways = installation(structure, values, installation_tables(), n_row, work, lacks)
     need, fans = hours.need, fans_count(structure, values, n_row)
     running = running_usd_per_yr(values, fans, need.all_cooling_kwh, need.heat_kwh.sum(axis=1))
-    money = lifecycle(structure, values, alternative_costs(structure, values, ways, hours.uses, work, running))
-    parts = Parts(structure, values, tables, n_row, hours, design, ways)
+    costs = alternative_costs(structure, values, ways, hours.uses, work, running)
+    money = lifecycle(structure, values, costs)
+    meanwhile = waiting(structure, values, tables, ways, costs, lacks)
+    parts = Parts(structure, values, tables, n_row, hours, design, ways, meanwhile)
     alternatives = alternative_results(parts)
     return Result(
         results_version=RESULTS_VERSION,
@@ -77,5 +83,6 @@ def evaluate(structure: Structure, values: Mapping[str, FloatArray], tables: Tab
         lcc_at_zero_hour_usd=money.lcc_at_zero_hour_usd,
         by_warranty_usd=money.by_warranty_usd,
         terms=money.terms,
+        waiting=meanwhile.year,
         cautions=caution.found(structure, values, caution_results(parts, alternatives), n_row),
     )

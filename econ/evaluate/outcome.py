@@ -14,7 +14,7 @@ from econ.evaluate.physics import Physics, is_cooled_enough
 from econ.evaluate.result import AlternativeResult, Capability
 from econ.evaluate.shortage import taken
 from econ.evaluate.structure import Structure
-from econ.evaluate.summary import cooling_by_month_kd
+from econ.evaluate.waiting import Waiting
 from econ.evaluate.wiring.caution import CautionResults
 from econ.evaluate.wiring.energy import USES, EnergyUse
 from econ.evaluate.wiring.funding import down_payment_usd
@@ -23,7 +23,7 @@ from econ.evaluate.wiring.installation_return import kit_return
 from econ.installation.first_cost import cash_first_cost_usd, first_cost_usd
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW
 from econ.kernel.arrays import BoolArray, FloatArray
-from econ.kernel.constants import BTU_PER_WH, DAYS_PER_YEAR, MONTH_DAYS
+from econ.kernel.constants import BTU_PER_WH, MONTH_DAYS
 from econ.tables.loaders import Tables
 
 CAPABILITY_FROM_C, CAPABILITY_TO_C, CAPABILITY_STEP_C = -35.0, 50.0, 1.0
@@ -67,6 +67,8 @@ class Parts:
         Design loads.
     ways : tuple of Installation
         Tasks, lines and dates of each way.
+    waiting : Waiting
+        What waiting for each means.
     """
 
     structure: Structure
@@ -76,6 +78,7 @@ class Parts:
     hours: Physics
     design: DesignRows
     ways: tuple[Installation, ...]
+    waiting: Waiting
 
     @cached_property
     def is_cooling_asked(self) -> BoolArray:
@@ -88,33 +91,13 @@ class Parts:
         return np.ones(self.n_row, dtype=np.bool_)
 
     @cached_property
-    def passed_kd(self) -> FloatArray:
-        """Cooling degree-days that have passed by the end of each day of the coming year, shape (B, 365). [K*day]"""
-        by_month = cooling_by_month_kd(self.structure, self.values, self.tables, self.n_row)
-        return self._passed_by_day(by_month)
-
-    @cached_property
-    def passed_h(self) -> FloatArray:
-        """Hours too warm, with what is there now, passed by the end of each day, shape (B, 365). [hour]"""
-        return self._passed_by_day(self.hours.uses[KEEP].too_warm_h)
-
-    @cached_property
-    def passed_kh(self) -> FloatArray:
-        """Degree-hours above the set-point, likewise, shape (B, 365). [K*hour]"""
-        return self._passed_by_day(self.hours.uses[KEEP].too_warm_kh)
-
-    def _passed_by_day(self, by_month: FloatArray) -> FloatArray:
-        """Return what has passed of the months' sums by the end of each day after the decision, shape (B, 365)."""
-        month = np.repeat(np.arange(12), np.array(MONTH_DAYS, dtype=np.int64))
-        day = (int(self.number("place.decision_doy")[0]) + np.arange(len(month))) % len(month)
-        passed: FloatArray = np.cumsum((by_month / np.array(MONTH_DAYS))[:, month[day]], axis=1)
-        return passed
-
-    @cached_property
     def season_half_d(self) -> FloatArray:
         """Days from the decision until the share of the coming hot season that makes a way late, shape (B,). [day]"""
-        limit = self.number("rules.season_missed_frac") * self.passed_kd[:, -1]
-        half: FloatArray = np.argmax(self.passed_kd >= limit[:, None], axis=1).astype(np.float64)
+        month = np.repeat(np.arange(12), np.array(MONTH_DAYS, dtype=np.int64))
+        day = (int(self.number("place.decision_doy")[0]) + np.arange(len(month))) % len(month)
+        passed_kd = np.cumsum((self.waiting.by_month_kd / np.array(MONTH_DAYS))[:, month[day]], axis=1)
+        limit = self.number("rules.season_missed_frac") * passed_kd[:, -1]
+        half: FloatArray = np.argmax(passed_kd >= limit[:, None], axis=1).astype(np.float64)
         return half
 
     def number(self, path: str) -> FloatArray:
@@ -162,22 +145,13 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
         schedule=way.schedule,
         in_service_d=way.schedule.in_service_d,
         in_service_exists=at != KEEP,
-        waiting_cdd_kd=_passed(parts.passed_kd, wait),
-        waiting_h=_passed(parts.passed_h, wait) * (at != KEEP),
-        waiting_kh=_passed(parts.passed_kh, wait) * (at != KEEP),
+        **parts.waiting.of(at),
         spare_d=np.where(parts.is_cooling_asked, parts.season_half_d - way.schedule.in_service_d, np.nan),
         kit_return=kit_return(parts.values, way, parts.n_row),
         warranty=way.warranty,
         doubts=way.doubts,
         capability=capability,
     )
-
-
-def _passed(by_day: FloatArray, wait_d: FloatArray) -> FloatArray:
-    """Return what of the coming year's running sum, shape (B, 365), passes before service, shape (B,)."""
-    day = np.minimum(wait_d, DAYS_PER_YEAR - 1.0).astype(np.int64)
-    passed: FloatArray = by_day[np.arange(len(by_day)), day]
-    return passed
 
 
 def caution_results(parts: Parts, alternatives: Sequence[AlternativeResult]) -> CautionResults:

@@ -7,6 +7,7 @@ from econ.installation.first_cost import LineItems
 from econ.installation.mishap import Doubt
 from econ.installation.schedule import Schedule
 from econ.installation.warranty import Warranty
+from econ.installation.waiting import InterimNeed
 from econ.kernel.alternative import Alternative, Standing
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.caution import Caution
@@ -236,6 +237,14 @@ class AlternativeResult:
         Hours before service in which the room, with what is there now, is too warm. [hour]
     waiting_kh : ndarray, shape (B,)
         Degree-hours above the cooling set-point before service, with what is there now. [K*hour]
+    waiting_day_kd, waiting_day_h : ndarray, shape (B,)
+        What one day more of waiting at the date of service would add to either. [K*day] [hour]
+    waiting_day_usd : ndarray, shape (B,)
+        What a hired portable unit with its electricity would cost on that day, hired or not. [USD]
+    interim_cost_usd : ndarray, shape (B,)
+        Hire and electricity of what cools the room until service; part of the first cost. [USD]
+    until_service_usd : ndarray, shape (B,)
+        Energy and upkeep of what is there now until service; part of the yearly costs, told and not added. [USD]
     spare_d : ndarray, shape (B,)
         Days by which the decision could be put off and still be in time for summer; negative where it comes too
         late, NaN for keep_as_is or where no cooling is asked for. [day]
@@ -282,6 +291,11 @@ class AlternativeResult:
     waiting_cdd_kd: FloatArray
     waiting_h: FloatArray
     waiting_kh: FloatArray
+    waiting_day_kd: FloatArray
+    waiting_day_h: FloatArray
+    waiting_day_usd: FloatArray
+    interim_cost_usd: FloatArray
+    until_service_usd: FloatArray
     spare_d: FloatArray
     kit_return: KitReturn
     warranty: Warranty
@@ -297,6 +311,52 @@ class AlternativeResult:
     def restocking_usd(self) -> FloatArray:
         """What the seller keeps if the kit goes back, without the freight, shape (B,); NaN without a kit. [USD]"""
         return self.kit_return.restocking_usd
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class WaitingYear:
+    """The months through which one may have to wait, likely row.
+
+    Attributes
+    ----------
+    need : InterimNeed
+        What the room lacks each month with what is there now, shape (1, 12).
+    cooling_kd : ndarray, shape (12,)
+        Cooling degree-days of each month at 65 degF. [K*day]
+    makeshift_usd : ndarray, shape (12,)
+        What a hired portable unit and its electricity would cost each month. [USD]
+    summer_from_d, summer_to_d : float
+        First and last day of the hot season at hand, or of the coming one, from the decision; both NaN where there
+        is none. [day]
+    """
+
+    need: InterimNeed
+    cooling_kd: FloatArray
+    makeshift_usd: FloatArray
+    summer_from_d: float
+    summer_to_d: float
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class FirstCoolDays:
+    """How far the first cool day of each way may lie from the likely one.
+
+    Attributes
+    ----------
+    low_d, high_d : ndarray, shape (A,)
+        In one try of ten it comes before the first, in one of ten after the second; the likely day lies within. NaN
+        where nothing new comes. [day]
+    interim_low_usd, interim_high_usd : ndarray, shape (A,)
+        The same of what cooling until then costs. [USD]
+    n_try : int
+        Tries in which waits, hours and prices were drawn from their ranges. [dimensionless]
+    """
+
+    low_d: FloatArray
+    high_d: FloatArray
+    interim_low_usd: FloatArray
+    interim_high_usd: FloatArray
+    n_try: int
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -337,8 +397,12 @@ class Result:
         [USD]
     terms : tuple of Terms or None, length A
         What borrowed money comes to for each way, likely row; None where nothing is borrowed.
+    waiting : WaitingYear
+        The months through which one may have to wait, and the summer.
     cautions : tuple of Caution
         What was found, hold points first.
+    first_cool_days : FirstCoolDays or None
+        Low and high of the dates of service; None for a result that nobody has tried at other waits.
     """
 
     results_version: int
@@ -358,7 +422,9 @@ class Result:
     lcc_at_zero_hour_usd: FloatArray
     by_warranty_usd: FloatArray
     terms: tuple[Terms | None, ...]
+    waiting: WaitingYear
     cautions: tuple[Caution, ...] = field(default=())
+    first_cool_days: FirstCoolDays | None = None
 
     def cautions_about(self, topic: str) -> tuple[Caution, ...]:
         """Return the findings that belong to one page."""

@@ -19,6 +19,7 @@ CATEGORIES: Final = (
     "tax",
     "disposal",
     "allowance",
+    "interim",
     "own_time",
     "incentive",
 )

@@ -29,6 +29,8 @@ class Schedule:
         Whether the row needs the task; its dates are NaN where it does not.
     wait_start_d : ndarray, shape (B, T)
         When everything before it is done and its own wait begins, days from the decision. [day]
+    wait_d : ndarray, shape (B, T)
+        How long its own wait lasts; time in which its people are busy or off work is not in it. [day]
     start_d : ndarray, shape (B, T)
         When work on it begins. [day]
     finish_d : ndarray, shape (B, T)
@@ -44,6 +46,7 @@ class Schedule:
     party: IntArray
     is_active: BoolArray
     wait_start_d: FloatArray
+    wait_d: FloatArray
     start_d: FloatArray
     finish_d: FloatArray
     is_critical: BoolArray
@@ -86,7 +89,9 @@ def schedule(rows: TaskRows, weeks: tuple[WorkWeek, ...]) -> Schedule:
     in_service = np.where(gates.any(axis=1), last, np.nan)
     is_last = gates & (np.abs(dates.finish_d - in_service[:, None]) <= _SAME_D)
     is_critical = _critical(rows, dates, is_last) & rows.is_active
-    shown = [np.where(rows.is_active, day, np.nan) for day in (dates.ready_d, dates.start_d, dates.finish_d)]
+    shown = [
+        np.where(rows.is_active, day, np.nan) for day in (dates.ready_d, rows.wait_d, dates.start_d, dates.finish_d)
+    ]
     return Schedule(
         rows.table.key,
         rows.table.label,
@@ -95,6 +100,7 @@ def schedule(rows: TaskRows, weeks: tuple[WorkWeek, ...]) -> Schedule:
         shown[0],
         shown[1],
         shown[2],
+        shown[3],
         is_critical,
         in_service,
     )

@@ -43,6 +43,10 @@ class Look:
         """Return a day, counted from the decision, as said aloud."""
         return day_text(day_after(self.decision, after_d), self.this_year)
 
+    def short_day(self, after_d: float) -> str:
+        """Return a day, counted from the decision, without its weekday."""
+        return self.day(after_d).split(" ", 1)[1]
+
     def measure(self, value: float, quantity: Quantity) -> str:
         """Return a core number with its unit on display."""
         return measure(value, quantity, self.units)

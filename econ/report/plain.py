@@ -13,6 +13,7 @@ from econ.report.look import Look
 from econ.report.numbers import day_after
 from econ.report.words.finding import figures
 from econ.tables.loaders import load_tables
+from econ.report.words.waiting import misses_summer
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.verdict import Verdict
 
@@ -29,6 +30,12 @@ _WAY_UNMET: Final = (
     "hours_above_humidity_limit_h",
     "waiting_h",
     "waiting_kh",
+    "waiting_cdd_kd",
+    "waiting_day_h",
+    "waiting_day_kd",
+    "waiting_day_usd",
+    "interim_cost_usd",
+    "until_service_usd",
 )
 _WAY_MEETS: Final = ("meets_cooling", "meets_heating", "meets_drying")
 _MEASURES: Final = ("lcc_usd", "annualised_cost_usd_per_yr", "net_savings_usd")
@@ -81,6 +88,7 @@ def compared(result: Result, verdict: Verdict, decision: date) -> Document:
         "lowest_lcc": verdict.winner.value if verdict.winner else None,
         "runner_up": verdict.runner_up.value if verdict.runner_up else None,
         "verdict": verdict.kind,
+        "first_cool_day_tries": result.first_cool_days.n_try if result.first_cool_days is not None else 0,
         "alternatives": [_way(result, verdict, position, decision) for position in range(len(result.alternatives))],
         "cautions": [_caution(caution, Look(decision, decision.year)) for caution in result.cautions],
     }
@@ -122,14 +130,34 @@ def _way(result: Result, verdict: Verdict, position: int, decision: date) -> Doc
         "in_service_date": _service_date(way, decision),
         "return_by_date": _date(way.return_by_d, decision),
         "restocking_usd": number(way.restocking_usd[0]),
+        **_dates(result, position, decision),
         **{key: number(getattr(way, key)[0]) for key in _WAY_UNMET},
         "probability_lowest_lcc_frac": number(verdict.chance[position]),
     }
 
 
 def _service_date(way: AlternativeResult, decision: date) -> str | None:
-    after_d = float(way.in_service_d[0])
-    return day_after(decision, after_d).isoformat() if way.in_service_exists and isfinite(after_d) else None
+    return _day(float(way.in_service_d[0]), decision) if way.in_service_exists else None
+
+
+def _dates(result: Result, position: int, decision: date) -> Document:
+    """Return the range of the first cool day, by when to decide for the summer, and whether it comes too late."""
+    way, found = result.alternatives[position], result.first_cool_days
+    nothing = [None, None]
+    days = [found.low_d[position], found.high_d[position]] if found is not None else nothing
+    costs = [found.interim_low_usd[position], found.interim_high_usd[position]] if found is not None else nothing
+    return {
+        "in_service_date_low": _day(days[0], decision),
+        "in_service_date_high": _day(days[1], decision),
+        "decide_by_date": _day(float(way.spare_d[0]), decision),
+        "misses_summer": misses_summer(result, way),
+        "interim_cost_low_usd": None if costs[0] is None else number(costs[0]),
+        "interim_cost_high_usd": None if costs[1] is None else number(costs[1]),
+    }
+
+
+def _day(after_d: float | None, decision: date) -> str | None:
+    return day_after(decision, after_d).isoformat() if after_d is not None and isfinite(after_d) else None
 
 
 def _date(after_d: FloatArray, decision: date) -> str | None:

@@ -12,7 +12,7 @@ from econ.report.numbers import Quantity, UnitSystem, measure
 from econ.report.pictures.frame import Columns
 from econ.report.style import Theme
 from econ.report.words import counts as count_words
-from econ.report.words import load
+from econ.report.words import load, waiting
 from econ.report.words.delivery import return_sentence
 from econ.report.words.finding import figures
 from econ.report.words.verdict import verdict_text
@@ -47,6 +47,8 @@ def compare_text(answer: Answer) -> str:
             "",
             aligned(tables.comparison(answer)),
             "",
+            *(fill(sentence, WIDTH) for sentence in _dates(answer)),
+            "",
             *(
                 fill(f"{each.severity.upper().replace('_', ' ')}: {' '.join(_told(each, look))}", WIDTH)
                 for each in shown
@@ -60,6 +62,13 @@ def compare_text(answer: Answer) -> str:
 def _told(caution: Caution, look: Look) -> list[str]:
     """Return what was found, what to do and the figures behind it."""
     return [part for part in (caution.message, caution.action, figures(caution, look)) if part]
+
+
+def _dates(answer: Answer) -> list[str]:
+    """Return the first cool day of each way that brings one, and by which calendar days are counted."""
+    look = look_of(answer)
+    told = [waiting.cool_day_sentence(answer.result, way, look) for way in answer.result.alternatives]
+    return [*filter(None, told), waiting.calendar_text(answer)]
 
 
 def loads_text(answer: Answer, measures: LoadMeasures | None = None) -> str:

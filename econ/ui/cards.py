@@ -20,6 +20,8 @@ class Way:
         Whether it is open, in words and as one sign.
     cash, a_year, hours, cool_day, chance : str
         Cash now, all-in dollars a year, own hours, first cool day, chance of being cheapest.
+    cool_range : str
+        Between which days that first cool day lies in eight tries of ten; empty where it does not move.
     lacks : str
         What it does not do.
     out : str
@@ -37,6 +39,7 @@ class Way:
     a_year: str
     hours: str
     cool_day: str
+    cool_range: str
     chance: str
     lacks: str
     out: str
@@ -89,7 +92,7 @@ def _card(way: Way, theme: Theme) -> str:
     rows = (
         ("Cash now", way.cash),
         ("Your hours", way.hours),
-        ("First cool day", way.cool_day),
+        ("First cool day", f"{way.cool_day} ({way.cool_range})" if way.cool_range else way.cool_day),
         ("All-in, a year", way.a_year),
         ("Cheapest", way.chance),
     )

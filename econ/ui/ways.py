@@ -3,11 +3,10 @@
 from math import isfinite
 from typing import Final
 
-from econ.evaluate.result import AlternativeResult
 from econ.kernel.alternative import ALTERNATIVES, Standing
 from econ.report import numbers
 from econ.report.look import Look
-from econ.report.words import gaps, standing
+from econ.report.words import gaps, standing, waiting
 from econ.ui.cards import Way
 from econ.uncertainty.answer import Answer
 
@@ -34,17 +33,14 @@ def _way(answer: Answer, place: int, look: Look) -> Way:
         cash=numbers.first_cost_money(float(found.cash_first_cost_usd[0])),
         a_year=numbers.first_cost_money(float(answer.result.measures.annualised_cost_usd_per_yr[place, 0])),
         hours=f"{float(found.own_hours_h[0]):.0f} h",
-        cool_day=_cool_day(found, look),
+        cool_day=look.day(float(found.in_service_d[0])) if found.in_service_exists else "nothing new",
+        cool_range=waiting.span_text(answer.result, found, look),
         chance=_chance(answer, place),
         lacks=gaps.shortcoming(answer.result, found.name, look),
         out=numbers.listed([standing.REASON_WORDS[code] for code in answer.verdict.reasons[place]]),
         is_out=not answer.verdict.eligible[place],
         is_pick=answer.verdict.winner is found.name,
     )
-
-
-def _cool_day(found: AlternativeResult, look: Look) -> str:
-    return look.day(float(found.in_service_d[0])) if found.in_service_exists else "nothing new"
 
 
 def _chance(answer: Answer, place: int) -> str:

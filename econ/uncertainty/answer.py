@@ -14,6 +14,7 @@ from econ.evaluate.sheet import Sheet, point, with_columns
 from econ.evaluate.structure import Structure
 from econ.tables.loaders import Tables
 from econ.uncertainty.chance import Chance, chance_of_lowest
+from econ.uncertainty.dates import with_first_cool_days
 from econ.uncertainty.draws import draw_count, drawn
 from econ.uncertainty.verdict import Candidates, Verdict, eligible, verdict
 
@@ -112,7 +113,7 @@ def answer(case: Case, tables: Tables, today: date, draws: int = FULL_DRAWS, see
         structure=structure,
         sheet=sheet,
         decision_date=date.fromisoformat(said) if said else today,
-        result=result,
+        result=with_first_cool_days(result, structure, sheet),
         drawn=spread,
         chance=chances[0],
         verdict=verdict(candidates, chances[0]),

@@ -133,6 +133,9 @@ class Work(Section):
     electrician_wait_d: Amt = amount("Electrician's wait", "Days from call to visit.", WAIT)
     permit_wait_d: Amt = amount("Permit's wait", "Days from asking to holding it.", WAIT)
     delivery_wait_d: Amt = amount("Delivery's wait", "Days from order to the kit at your door.", WAIT)
+    interim: Choice = choice(
+        "Cooling until then", "What cools the room until the new way works; hire and its electricity are first cost."
+    )
     mishap_frac: Amt = amount(
         "Chance of a rescue visit",
         "That a trade must put right what you could not; 0.1 is one in ten.",

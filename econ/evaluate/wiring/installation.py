@@ -25,6 +25,7 @@ from econ.evaluate.wiring.installation_work import (
     work_weeks,
 )
 from econ.evaluate.wiring.measures import NO_WORK, RoomWork
+from econ.evaluate.wiring.waiting import interim_lines
 from econ.installation.first_cost import Line, LineItems, line_items
 from econ.installation.mishap import Doubt
 from econ.installation.schedule import Schedule, schedule
@@ -38,6 +39,7 @@ from econ.installation.standing import (
 )
 from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, TaskRows
 from econ.installation.warranty import Warranty
+from econ.installation.waiting import InterimNeed
 from econ.kernel.alternative import ALTERNATIVES, WINDOW, Alternative, Standing
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.tables.tasks import InstallationTables
@@ -109,6 +111,7 @@ def installation(
     tables: InstallationTables,
     n_row: int,
     work: RoomWork = NO_WORK,
+    need: InterimNeed | None = None,
 ) -> tuple[Installation, ...]:
     """Return the installation of every alternative, in the order of ALTERNATIVES.
 
@@ -125,6 +128,8 @@ def installation(
     work : RoomWork
         Measures on the room: their lines and hours come on top of every way's; they wait for nothing and nothing waits
         for them.
+    need : InterimNeed or None
+        What the room lacks until service; None leaves interim cooling out.
 
     Returns
     -------
@@ -140,11 +145,13 @@ def installation(
     for alternative in ALTERNATIVES:
         route = Route(at, rows[alternative], tables)
         standing = _STANDING[alternative](answers)
+        dates = schedule(route.rows, weeks)
+        meanwhile = interim_lines(inputs, tables, need, dates.in_service_d)
         made.append(
             Installation(
                 tasks=route.rows,
-                line_items=line_items([*_LINES[alternative](route), *work.lines], n_row),
-                schedule=schedule(route.rows, weeks),
+                line_items=line_items([*_LINES[alternative](route), *meanwhile, *work.lines], n_row),
+                schedule=dates,
                 own_hours_h=route.rows.own_h.sum(axis=1) + mishap_own_h(route) + work.own_h,
                 upkeep_own_h_per_yr=upkeep if alternative == Alternative.WINDOW_UNITS else np.zeros(n_row),
                 standing=standing.standing,

@@ -144,8 +144,8 @@ def _in_service_d(costs: AlternativeCosts) -> FloatArray:
     return days
 
 
-def _upkeep_usd_per_yr(values: Values, costs: AlternativeCosts) -> FloatArray:
-    """Return yearly upkeep; units there now need what new window units need."""
+def upkeep_usd_per_yr(values: Values, costs: AlternativeCosts) -> FloatArray:
+    """Return yearly upkeep, shape (A, B); units there now need what new window units need. [USD/year]"""
     window = values["window.upkeep_usd_per_yr"]
     kept = window * has_old_units(values)
     own = values["kit.upkeep_usd_per_yr"]
@@ -216,7 +216,7 @@ def _flows(structure: Structure, values: Values, costs: AlternativeCosts) -> _Fl
     n_year, (n_way, n_row) = structure.study_period_yr, costs.first_usd.shape
     units, lasting = _units(values, costs), _lasting(values, costs)
     parts = (units, lasting, *costs.measures)
-    upkeep = _upkeep_usd_per_yr(values, costs)
+    upkeep = upkeep_usd_per_yr(values, costs)
     first = costs.first_usd - _old_worth_usd(values)
     first[KEEP] = costs.first_usd[KEEP]
     residual = np.zeros((n_way, n_row, n_year + 1))

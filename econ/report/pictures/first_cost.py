@@ -21,6 +21,7 @@ CATEGORY_WORDS: Final[dict[str, str]] = {
     "tax": "sales tax",
     "disposal": "removal",
     "allowance": "what may go wrong",
+    "interim": "cooling meanwhile",
     "own_time": "own time",
     "incentive": "incentive",
 }

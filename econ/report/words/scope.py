@@ -16,7 +16,7 @@ PARTS: Final = {
 }
 """Parts of a job that are priced where a quote lacks them; a labour warranty has no price of its own."""
 
-_BESIDE: Final = frozenset({"quote", "own_time", "incentive", "helper", "sales_tax"})
+_BESIDE: Final = ("quote", "own_time", "incentive", "helper", "sales_tax", "measure_", "interim_")
 _APART: Final = frozenset({"allowance", "own_time"})
 """Lines and categories that stand beside a quote whatever it includes: what may go wrong is in no quote."""
 
@@ -26,7 +26,7 @@ def added_usd(way: AlternativeResult) -> dict[str, float]:
     items = way.line_items
     found = dict.fromkeys(PARTS, 0.0)
     for at, key in enumerate(items.key):
-        if key not in _BESIDE and items.category[at] not in _APART:
+        if not key.startswith(_BESIDE) and items.category[at] not in _APART:
             found[_part(key, items.category[at])] += float(items.amount_usd[0, at])
     return found
 

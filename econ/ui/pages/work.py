@@ -7,7 +7,7 @@ from typing import Final
 import streamlit as st
 
 from econ.report.words.delivery import return_sentence
-from econ.ui import board, closing, fields, hour_value, look, now, quote_lines, risks, sketches, tool_taps
+from econ.ui import board, closing, dates, fields, hour_value, look, now, quote_lines, risks, sketches, tool_taps
 
 QUESTIONS: Final = {
     "What is allowed here?": "site: occupancy permit owner_may_mechanical owner_may_electrical association",
@@ -21,7 +21,7 @@ QUESTIONS: Final = {
     "outdoor_back_m snow_m door_swing",
     "Your time and help": "work: hour_value_usd_per_h days hours_per_day_h helper helper_usd_per_h handyman_usd_per_h",
     "Who would finish it for you?": "work: contractor_finishes",
-    "How long must you wait for others?": "work: contractor_wait_d electrician_wait_d permit_wait_d delivery_wait_d",
+    "How long must you wait for others?": "work: contractor_wait_d electrician_wait_d permit_wait_d delivery_wait_d interim",
     "Which of these tools have you?": "",
     "Have you a quote?": "quote: total_usd wait_d date equipment electrical permit removal warranty labour_warranty_yr",
 }
@@ -57,7 +57,7 @@ for question, names in QUESTIONS.items():
 if present.answer is not None:
     risks.draw(present.answer)
 fields.expert("work.mishap_frac", "work.mishap_usd")
-look.pictures(present.answer, "calendar")
+dates.draw(present.answer)
 if present.answer is not None:
     board.totals(present.answer)
 closing.draw("work", present.answer, next_page="answer", next_words="See the answer")
