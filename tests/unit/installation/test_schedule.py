@@ -94,3 +94,41 @@ def test_a_helper_who_lends_a_hand_is_busy_for_as_long():
     together = replace(net, helper_h=np.array([[8.0, 8.0, 0.0]]))
     found = schedule(together, every_day())
     assert found.finish_d[0].tolist() == [1.0, 2.0, 1.0]
+
+
+def owners_case(electrician_wait_d):
+    """Return the dates of a small job decided on Thursday 20 May 2027, day 0; the hand-worked case of the tests below.
+
+    Who works when: the owner on Saturdays and Sundays, 6 h; the electrician Monday to Friday, 8 h.
+    survey (owner, 1.5 h); then the kit on its way for 7 days and the electrician booked, side by side; receive (owner,
+    1 h, after the kit); circuit (electrician, 4 h, after the booking); connect (owner, 3 h, after both).
+    """
+    thursday = np.array([3])
+    owner = work_week(thursday, np.array([[False] * 5 + [True] * 2]), np.array([6.0]))
+    trade = work_week(thursday, np.array([[True] * 5 + [False] * 2]), np.array([8.0]))
+    net = table([[], [0], [0], [2], [1, 3]])
+    waits = [0.0, 7.0, electrician_wait_d, 0.0, 0.0]
+    return schedule(rows(net, [1.5, 1.0, 0.0, 4.0, 3.0], waits, party=[0, 0, 2, 2, 0]), (owner, owner, trade, trade))
+
+
+def test_own_work_and_a_trade_s_work_fall_on_their_days_as_on_a_paper_calendar():
+    # Survey Saturday 22 May (day 2), done at 2 + 1.5/6 = 2.25. Kit 7 days on: 9.25, a Saturday; received at 9.25 + 1/6.
+    # Electrician booked 21 days on: 23.25, Saturday 12 June; comes Monday 14 June, day 25, done at 25.5.
+    # Connected the next Saturday, 19 June, day 30: 30 + 3/6 = 30.5.
+    found = owners_case(21.0)
+    assert found.start_d[0] == pytest.approx([2.0, 9.25, 23.25, 25.0, 30.0])
+    assert found.finish_d[0] == pytest.approx([2.25, 9.25 + 1.0 / 6.0, 23.25, 25.5, 30.5])
+    assert found.is_critical[0].tolist() == [True, False, True, True, True]
+
+
+def test_a_shorter_wait_saves_whole_weekends_or_nothing():
+    # 18 days: 20.25, Wednesday 9 June, at once: done at 20.75, connected on Saturday 12 June, day 23.
+    # 14 days: 16.25, Saturday 5 June, so Monday 7 June, day 18: done at 18.5, connected on the same Saturday.
+    # 11 days: 13.25, Wednesday 2 June, done at 13.75, connected on Saturday 5 June, day 16.
+    assert [owners_case(wait).in_service_d[0] for wait in (18.0, 14.0, 11.0)] == pytest.approx([23.5, 23.5, 16.5])
+
+
+def test_a_wait_is_told_apart_from_the_days_its_people_do_not_work():
+    found = owners_case(21.0)
+    assert found.wait_d[0].tolist() == [0.0, 7.0, 21.0, 0.0, 0.0]
+    assert found.start_d[0, 3] - found.wait_start_d[0, 3] == pytest.approx(25.0 - 23.25)

@@ -6,7 +6,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from econ.kernel.alternative import KEEP, SELF, WINDOW, Alternative
+from econ.kernel.alternative import HIRED, KEEP, SELF, WINDOW, Alternative
 from econ.report.charts import CHARTS
 from econ.report.numbers import Quantity, UnitSystem
 from econ.report.pictures import (
@@ -163,6 +163,60 @@ def test_waits_are_hatched_and_work_is_filled(result, look):
 
 def test_keeping_what_there_is_has_no_lane(result, look):
     assert not any(trace.name.startswith("Keep") for trace in calendar.figure(result, look).data)
+
+
+def test_the_calendar_tells_how_far_each_first_cool_day_may_move(result, look):
+    assert "on Sat 26 June (from 19 June to 17 July; 74 hours too warm until then" in calendar.statement(result, look)
+
+
+def test_a_way_that_misses_the_summer_says_so_in_the_picture_and_the_sentence(result, look):
+    late = builders.with_way(result, HIRED, is_in_time=np.array([False]), spare_d=np.array([-36.0]))
+    written = [note.text for note in calendar.figure(late, look).layout.annotations]
+    assert sum("misses the summer" in text for text in written) == 1
+    assert (
+        "too late for the summer, half of it over by 19 July: that took a decision by 14 April"
+        in calendar.statement(late, look)
+    )
+    timely = builders.with_way(result, HIRED, is_in_time=np.array([True]))
+    assert not any("misses" in note.text for note in calendar.figure(timely, look).layout.annotations)
+
+
+def test_what_decides_the_day_is_ruled_beneath_its_waits_thin_and_its_work_thick(result, look):
+    some = result.alternatives[SELF].schedule
+    plan = replace(some, is_critical=np.array([[True, False, True]]))
+    traces = {trace.name: trace for trace in calendar.figure(builders.with_way(result, SELF, schedule=plan), look).data}
+    waits = traces["Put it in yourself: waiting that decides the day"]
+    work = traces["Put it in yourself: work that decides the day"]
+    assert set(waits.customdata) == set(work.customdata) == {"Order and wait for delivery", "Hang, drill and connect"}
+    assert work.line.width > 2.0 * waits.line.width
+
+
+def test_the_range_of_the_first_cool_day_is_drawn_from_low_over_likely_to_high(result, look):
+    traces = {trace.name: trace for trace in calendar.figure(result, look).data}
+    drawn = traces["Hire it out: range of the first cool day"]
+    assert [day[:10] for day in drawn.x] == ["2027-07-19", "2027-08-24", "2027-10-07"]
+    assert drawn.marker.symbol[0] == drawn.marker.symbol[2] != drawn.marker.symbol[1]
+
+
+def test_the_summer_is_shaded_where_it_lies_within_the_days_shown_and_named_where_it_does_not(result, look):
+    assert any(shape.type == "rect" for shape in calendar.figure(result, look).layout.shapes)
+    far = replace(result, waiting=replace(result.waiting, summer_from_d=320.0, summer_to_d=400.0))
+    beyond = calendar.figure(far, look).layout
+    assert not beyond.shapes
+    assert any("summer begins 4 April 2028" in note.text for note in beyond.annotations)
+
+
+def test_a_place_without_summer_has_no_band(result, look):
+    cool = replace(result, waiting=replace(result.waiting, summer_from_d=np.nan, summer_to_d=np.nan))
+    drawn = calendar.figure(cool, look).layout
+    assert not drawn.shapes
+    assert not any(note.text.startswith("summer") for note in drawn.annotations)
+
+
+def test_the_calendar_s_table_tells_what_decides_and_the_range(result, look):
+    columns = calendar.table(result, look)
+    assert "First cool day, one try in ten later" in columns["Task"]
+    assert set(columns["Decides the day"]) <= {"yes", "no", ""}
 
 
 def test_the_heating_limit_is_where_need_passes_capacity(result):
