@@ -4,21 +4,20 @@ from dataclasses import replace
 
 import numpy as np
 
+from econ.evaluate.meanwhile import FirstCoolDays, WaitingYear
 from econ.evaluate.result import (
     AlternativeResult,
     Block,
     Capability,
     ClimateSummary,
-    FirstCoolDays,
     Result,
     RoomLoads,
-    WaitingYear,
 )
 from econ.installation.delivery import KitReturn
 from econ.installation.first_cost import LineItems
 from econ.installation.schedule import Schedule
-from econ.installation.warranty import no_warranty
 from econ.installation.waiting import InterimNeed
+from econ.installation.warranty import no_warranty
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW, Alternative, Standing
 from econ.kernel.arrays import FloatArray
 from econ.kernel.caution import Caution, Severity, Topic

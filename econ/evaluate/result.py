@@ -2,12 +2,12 @@
 
 from dataclasses import dataclass, field
 
+from econ.evaluate.meanwhile import FirstCoolDays, WaitingYear
 from econ.installation.delivery import KitReturn
 from econ.installation.first_cost import LineItems
 from econ.installation.mishap import Doubt
 from econ.installation.schedule import Schedule
 from econ.installation.warranty import Warranty
-from econ.installation.waiting import InterimNeed
 from econ.kernel.alternative import Alternative, Standing
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.caution import Caution
@@ -311,52 +311,6 @@ class AlternativeResult:
     def restocking_usd(self) -> FloatArray:
         """What the seller keeps if the kit goes back, without the freight, shape (B,); NaN without a kit. [USD]"""
         return self.kit_return.restocking_usd
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class WaitingYear:
-    """The months through which one may have to wait, likely row.
-
-    Attributes
-    ----------
-    need : InterimNeed
-        What the room lacks each month with what is there now, shape (1, 12).
-    cooling_kd : ndarray, shape (12,)
-        Cooling degree-days of each month at 65 degF. [K*day]
-    makeshift_usd : ndarray, shape (12,)
-        What a hired portable unit and its electricity would cost each month. [USD]
-    summer_from_d, summer_to_d : float
-        First and last day of the hot season at hand, or of the coming one, from the decision; both NaN where there
-        is none. [day]
-    """
-
-    need: InterimNeed
-    cooling_kd: FloatArray
-    makeshift_usd: FloatArray
-    summer_from_d: float
-    summer_to_d: float
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class FirstCoolDays:
-    """How far the first cool day of each way may lie from the likely one.
-
-    Attributes
-    ----------
-    low_d, high_d : ndarray, shape (A,)
-        In one try of ten it comes before the first, in one of ten after the second; the likely day lies within. NaN
-        where nothing new comes. [day]
-    interim_low_usd, interim_high_usd : ndarray, shape (A,)
-        The same of what cooling until then costs. [USD]
-    n_try : int
-        Tries in which waits, hours and prices were drawn from their ranges. [dimensionless]
-    """
-
-    low_d: FloatArray
-    high_d: FloatArray
-    interim_low_usd: FloatArray
-    interim_high_usd: FloatArray
-    n_try: int
 
 
 @dataclass(frozen=True, slots=True, eq=False)

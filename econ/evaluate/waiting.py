@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from econ.climate.season import hot_season_d
-from econ.evaluate.result import WaitingYear
+from econ.evaluate.meanwhile import WaitingYear
 from econ.evaluate.shortage import taken
 from econ.evaluate.structure import Structure
 from econ.evaluate.summary import cooling_by_month_kd

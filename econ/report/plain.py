@@ -12,8 +12,8 @@ from econ.report import room_first, work_risk
 from econ.report.look import Look
 from econ.report.numbers import day_after
 from econ.report.words.finding import figures
-from econ.tables.loaders import load_tables
 from econ.report.words.waiting import misses_summer
+from econ.tables.loaders import load_tables
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.verdict import Verdict
 

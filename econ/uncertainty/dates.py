@@ -5,7 +5,8 @@ from typing import Final
 
 import numpy as np
 
-from econ.evaluate.result import FirstCoolDays, Result
+from econ.evaluate.meanwhile import FirstCoolDays
+from econ.evaluate.result import Result
 from econ.evaluate.sheet import Sheet, with_columns
 from econ.evaluate.shortage import taken
 from econ.evaluate.structure import Structure

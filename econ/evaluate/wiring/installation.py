@@ -38,8 +38,8 @@ from econ.installation.standing import (
     window_units_standing,
 )
 from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, TaskRows
-from econ.installation.warranty import Warranty
 from econ.installation.waiting import InterimNeed
+from econ.installation.warranty import Warranty
 from econ.kernel.alternative import ALTERNATIVES, WINDOW, Alternative, Standing
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.tables.tasks import InstallationTables

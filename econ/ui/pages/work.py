@@ -21,7 +21,8 @@ QUESTIONS: Final = {
     "outdoor_back_m snow_m door_swing",
     "Your time and help": "work: hour_value_usd_per_h days hours_per_day_h helper helper_usd_per_h handyman_usd_per_h",
     "Who would finish it for you?": "work: contractor_finishes",
-    "How long must you wait for others?": "work: contractor_wait_d electrician_wait_d permit_wait_d delivery_wait_d interim",
+    "How long must you wait for others?": "work: contractor_wait_d electrician_wait_d permit_wait_d "
+    "delivery_wait_d interim",
     "Which of these tools have you?": "",
     "Have you a quote?": "quote: total_usd wait_d date equipment electrical permit removal warranty labour_warranty_yr",
 }
