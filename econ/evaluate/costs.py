@@ -110,6 +110,7 @@ def alternative_costs(
         own_fitting_usd=np.stack([_sum(each, OWN, lasts=False) for each in items]),
         own_upkeep_usd_per_yr=own_upkeep,
         tool_resale_usd=np.stack([way.tool_resale_usd for way in installations]),
+        warranties=tuple(way.warranty for way in installations),
     )
 
 

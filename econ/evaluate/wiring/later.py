@@ -1,6 +1,6 @@
 """What comes after the first cost: repairs, recovery of the old charge, and what a buyer of the house pays for."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -10,6 +10,7 @@ from econ.case.choices import code
 from econ.evaluate.structure import Structure
 from econ.evaluate.unit_costs import AGES
 from econ.evaluate.wiring.reading import amount
+from econ.installation.warranty import Warranty
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.lifecycle.repair import (
@@ -108,7 +109,9 @@ def is_sold(structure: Structure, values: Values) -> bool:
     return SALE in values and float(np.ravel(values[SALE])[0]) <= structure.study_period_yr
 
 
-def repairs(structure: Structure, values: Values, units: Component) -> tuple[Repairs, ...]:
+def repairs(
+    structure: Structure, values: Values, units: Component, warranties: Sequence[Warranty]
+) -> tuple[Repairs, ...]:
     """Return the repairs to expect of each way, in the order of ALTERNATIVES.
 
     Parameters
@@ -116,9 +119,11 @@ def repairs(structure: Structure, values: Values, units: Component) -> tuple[Rep
     structure : Structure
         Study period.
     values : mapping of str to ndarray, shape () or (B,)
-        Failure rates, prices, warranties.
+        Failure rates and prices.
     units : Component
         What wears out in each way, shape (A, B).
+    warranties : sequence of Warranty
+        What each way's warranty pays, in the order of ALTERNATIVES.
 
     Returns
     -------
@@ -130,7 +135,7 @@ def repairs(structure: Structure, values: Values, units: Component) -> tuple[Rep
     ages = unit_age_yr(units, structure.study_period_yr)
     made = [_way(units, way) for way in range(len(ALTERNATIVES))]
     found = {way: _window_repairs(values, made[way], ages[way]) for way in (KEEP, WINDOW)}
-    found |= {way: _split_repairs(values, made[way], ages[way], SPLITS[way]) for way in SPLITS}
+    found |= {way: _split_repairs(values, made[way], ages[way], SPLITS[way], warranties[way]) for way in SPLITS}
     return tuple(found[way] for way in range(len(ALTERNATIVES)))
 
 
@@ -157,32 +162,23 @@ def _window_repairs(values: Values, unit: Component, age_yr: FloatArray) -> Repa
     return expected_repairs(unit, failures, replaced, replaced, np.zeros(()))
 
 
-def _split_repairs(values: Values, unit: Component, age_yr: FloatArray, where: Split) -> Repairs:
+def _split_repairs(values: Values, unit: Component, age_yr: FloatArray, where: Split, warranty: Warranty) -> Repairs:
     sets = amount(values, where.count, len(age_yr))
     chance = values["later.no_service_frac"] if where.route == "kit" else np.zeros(())
     covered = np.zeros_like(age_yr)
     each = _replaced(unit, age_yr, covered)
     replaced = Repairs(each.cost_usd / sets[:, None], each.by_warranty_usd / sets[:, None])
     rate = failure_rate_per_yr(_rates(values, where.route), age_yr)
-    return expected_repairs(unit, rate * sets[:, None], mended(_kinds(values, where.route), age_yr), replaced, chance)
+    return expected_repairs(unit, rate * sets[:, None], mended(_kinds(values, warranty), age_yr), replaced, chance)
 
 
-def _labour_warranty_yr(values: Values, route: str) -> FloatArray:
-    """Return for how long labour is paid: by the kit's maker, or by the contractor unless the quote says no."""
-    if route == "kit":
-        return np.asarray(values["costs.kit_labour_warranty_yr"])
-    is_left_out = np.asarray(values["quote.warranty"]) == code("quote.warranty", "no")
-    return np.where(is_left_out, 0.0, values["quote.labour_warranty_yr"])
-
-
-def _kinds(values: Values, route: str) -> list[Repair]:
+def _kinds(values: Values, warranty: Warranty) -> list[Repair]:
     """Return small repairs and the compressor: call and labour beside the part."""
     part, compressor = values["repairs.part_frac"], values["repairs.compressor_frac"]
     small = sum((values[f"costs.{key}"] for key in SMALL_REPAIRS), np.zeros(())) / len(SMALL_REPAIRS)
     call, large = values["costs.diagnostic_call_usd"], values["costs.compressor_fitted_usd"]
-    paid = values["costs.kit_claims_paid_frac"] if route == "kit" else np.ones(())
-    years, labour = values[f"costs.{route}_parts_warranty_yr"], _labour_warranty_yr(values, route)
-    longer = values[f"costs.{route}_compressor_warranty_yr"]
+    years, longer, labour = warranty.parts_yr, warranty.compressor_yr, warranty.labour_yr
+    paid = warranty.claims_paid_frac
     return [
         Repair(1.0 - compressor, part * small, (1.0 - part) * small + call, years, labour, paid),
         Repair(np.asarray(compressor), part * large, (1.0 - part) * large + call, longer, labour, paid),

@@ -8,6 +8,7 @@ import numpy as np
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.funding import financing, financing_terms, is_let, letting, option
 from econ.evaluate.wiring.later import disposal_usd, has_old_units, kept_frac, repairs
+from econ.installation.warranty import Warranty
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW
 from econ.kernel.arrays import FloatArray
 from econ.kernel.constants import DAYS_PER_YEAR
@@ -62,6 +63,8 @@ class AlternativeCosts:
         Own hours, priced, within `added_upkeep_usd_per_yr`. [USD/year]
     tool_resale_usd : ndarray, shape (A, B)
         What tools bought for the work fetch afterwards: `first_usd` holds their whole price. [USD]
+    warranties : tuple of Warranty
+        What each way's warranty pays.
     """
 
     first_usd: FloatArray
@@ -78,6 +81,7 @@ class AlternativeCosts:
     own_fitting_usd: FloatArray = field(default_factory=nothing_usd)
     own_upkeep_usd_per_yr: FloatArray = field(default_factory=nothing_usd)
     tool_resale_usd: FloatArray = field(default_factory=nothing_usd)
+    warranties: tuple[Warranty, ...] = ()
 
     @property
     def cash_usd(self) -> FloatArray:
@@ -224,7 +228,7 @@ def _flows(structure: Structure, values: Values, costs: AlternativeCosts) -> _Fl
     residual[..., 1] = costs.tool_resale_usd
     residual[..., -1] += kept * (residual_value(units, n_year) + residual_value(lasting, n_year))
     residual[..., -1] += sum((residual_value(part, n_year) for part in costs.measures), np.zeros(()))
-    mended = repairs(structure, values, units)
+    mended = repairs(structure, values, units, costs.warranties)
     repair = np.zeros((n_way, n_row, n_year + 1))
     repair[..., 1:] = np.stack([each.cost_usd for each in mended])
     return _Flows(

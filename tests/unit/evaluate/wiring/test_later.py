@@ -8,6 +8,7 @@ import pytest
 from econ.case.choices import code
 from econ.evaluate.wiring.funding import down_payment_usd, financing_terms
 from econ.evaluate.wiring.lifecycle import lifecycle, streams
+from econ.installation.warranty import no_warranty
 from econ.kernel.alternative import HIRED, KEEP, SELF, WINDOW
 from tests.unit.evaluate.wiring.test_lifecycle import COSTS, STRUCTURE, VALUES, YEARS, rows
 
@@ -47,7 +48,7 @@ def test_failures_cost_more_where_nobody_services_a_kit_and_the_hired_way_stays(
     failing = {
         f"costs.{key}": np.array(0.1) for key in ("kit_failures_age_2_5_per_yr", "trade_failures_age_2_5_per_yr")
     }
-    failing |= {"costs.board_fitted_usd": np.array(400.0), "costs.kit_claims_paid_frac": np.array(1.0)}
+    failing |= {"costs.board_fitted_usd": np.array(400.0)}
     served, alone = (
         streams(STRUCTURE, VALUES | failing | {"later.no_service_frac": np.array(chance)}, COSTS).repair_usd[:, 0]
         for chance in (0.0, 1.0)
@@ -59,14 +60,12 @@ def test_failures_cost_more_where_nobody_services_a_kit_and_the_hired_way_stays(
 
 
 def test_warranty_pays_parts_within_its_years():
-    failing = {
-        "costs.kit_failures_age_1_per_yr": 0.1,
-        "costs.board_fitted_usd": 400.0,
-        "costs.kit_claims_paid_frac": 0.8,
-    }
-    failing |= {"costs.kit_parts_warranty_yr": 5.0, "repairs.compressor_frac": 0.0}
+    failing = {"costs.kit_failures_age_1_per_yr": 0.1, "costs.board_fitted_usd": 400.0, "repairs.compressor_frac": 0.0}
     values = VALUES | {path: np.array(number) for path, number in failing.items()}
-    found = lifecycle(STRUCTURE, values, replace(COSTS, in_service_d=rows(0.0, 0.0, 0.0, 0.0)))
+    none = no_warranty(2)
+    kit = replace(none, parts_yr=np.full(2, 5.0), claims_paid_frac=np.full(2, 0.8))
+    warranties = (none, none, kit, none)
+    found = lifecycle(STRUCTURE, values, replace(COSTS, in_service_d=rows(0.0, 0.0, 0.0, 0.0), warranties=warranties))
     assert found.streams.repair_usd[SELF, 0, 1] == pytest.approx(0.1 * (50.0 + 0.2 * 50.0))
     assert found.by_warranty_usd[SELF, 0] == pytest.approx(0.1 * 0.8 * 50.0)
 

@@ -9,6 +9,7 @@ from econ.case.choices import code
 from econ.evaluate.structure import Structure
 from econ.evaluate.unit_costs import MENDING
 from econ.evaluate.wiring.lifecycle import AlternativeCosts, lifecycle, streams
+from econ.installation.warranty import no_warranty
 from econ.kernel.alternative import HIRED, KEEP, SELF, WINDOW, Alternative
 from econ.lifecycle.measures import measures
 
@@ -66,6 +67,7 @@ COSTS = AlternativeCosts(
     fuel_usd=np.repeat(rows(30.0, 30.0, 0.0, 0.0)[..., None], 12, axis=-1),
     added_upkeep_usd_per_yr=rows(20.0, 25.0, 0.0, 0.0),
     in_service_d=np.array([[np.nan] * 2, [0.0] * 2, [31.0] * 2, [365.0] * 2]),
+    warranties=(no_warranty(2),) * 4,
 )
 
 
