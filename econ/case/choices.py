@@ -113,6 +113,7 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
     "money.incentive_hired_terms": TERMS,
     "work.helper": ("none", "free", "paid", "handyman"),
     "work.contractor_finishes": YES_NO,
+    **{f"work.skill_{deed}": ("yes", "a_little", "no") for deed in ("masonry", "bracket", "torque")},
     "work.days": ("weekends", "evenings", "any"),
     "work.interim": ("nothing", "keep_old_units", "borrow", "rent_portable"),
     "work.start_doing": ("now",),

@@ -135,3 +135,14 @@ def test_plan_b_stands_on_the_page_with_who_cost_and_days(ready):
     html = ready.go("work").html
     assert "Set aside, chance times cost: $" in html
     assert all(words in html for words in ("Line kinked or crushed", "Days later", "Firm closes before the warranty"))
+
+
+def test_what_was_done_before_moves_the_hours_and_opens_no_lock(ready):
+    before = totals(ready.go("work"))
+    ready.choose("w_work_skill_masonry", "no")
+    assert re.search(r'your time [\d.]+ h <span class="moved">\+[\d.]+ h</span>', totals(ready))
+    assert ready.html.count("Locked for you: Electrical work needs a licensed electrician") == 3
+    ready.go("room").go("work").choose("w_work_skill_masonry", "a_little")
+    assert (
+        re.search(r"your time ([\d.]+) h", totals(ready)).group() == re.search(r"your time ([\d.]+) h", before).group()
+    )

@@ -122,6 +122,17 @@ class Work(Section):
     )
     days: Choice = choice("Days you can work", "Sets how long the work stretches.")
     hours_per_day_h: Amt = amount("Hours in a working day", "What you would really do.", Measure("hour", "", 0.5, 16.0))
+    skill_masonry: Choice = choice(
+        "Have you drilled masonry?", "Sets the hours of drilling and fixing alone; it opens no lock.",
+        after="site.wall=brick_on_frame|block|poured_concrete|solid_brick|stone",
+    )  # fmt: skip
+    skill_bracket: Choice = choice(
+        "Have you fixed a bracket from a ladder?", "Sets the hours of the bracket alone; it opens no lock.",
+        after="site.outdoor_place=wall_bracket",
+    )  # fmt: skip
+    skill_torque: Choice = choice(
+        "Have you used a torque wrench?", "Sets the hours of the couplings alone; it opens no lock."
+    )
     parties: tuple[tuple[str, str], ...] | None = words(
         "Who does which task", "Tasks moved from their usual hands.", kind="table"
     )

@@ -8,6 +8,7 @@ import numpy as np
 from econ.case.choices import NOT_KNOWN
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.installation_site import Inputs, gate_facts, quantities, site_facts, waits
+from econ.evaluate.wiring.skill import own_hours_frac
 from econ.installation.calendar import WorkWeek, work_week
 from econ.installation.gate import BARS, GateFacts, allowed, assigned_party, barred_by, is_on_kit, without_refused
 from econ.installation.task import (
@@ -15,6 +16,7 @@ from econ.installation.task import (
     ELECTRICIAN_PARTY,
     HELPER_PARTY,
     PARTY_CODE,
+    SELF_PARTY,
     HoursSource,
     TaskRows,
     TaskTable,
@@ -118,6 +120,8 @@ def _hours_by_party(table: TaskTable, at: Site) -> FloatArray:
             hours[:, task, party] = _source_h(source, at.inputs) * at.quantities[table.per[task]]
     is_handyman = at.inputs.is_option("work.helper", "handyman")
     hours[:, :, HELPER_PARTY] *= np.where(is_handyman, at.inputs.number("work.handyman_pace_frac"), 1.0)[:, None]
+    if table.alternative == Alternative.SELF_INSTALL:
+        hours[:, :, SELF_PARTY] *= own_hours_frac(table, at.inputs, at.facts)
     return hours
 
 

@@ -20,12 +20,14 @@ QUESTIONS: Final = {
     "What is around the outdoor unit?": "site: boundary_m gas_meter_m vents_m bedroom_window_m outdoor_front_m "
     "outdoor_back_m snow_m door_swing",
     "Your time and help": "work: hour_value_usd_per_h days hours_per_day_h helper helper_usd_per_h handyman_usd_per_h",
+    "What have you done before?": "work: skill_masonry skill_bracket skill_torque",
     "Who would finish it for you?": "work: contractor_finishes",
     "How long must you wait for others?": "work: contractor_wait_d electrician_wait_d permit_wait_d "
     "delivery_wait_d interim",
     "Which of these tools have you?": "",
     "Have you a quote?": "quote: total_usd wait_d date equipment electrical permit removal warranty labour_warranty_yr",
 }
+# What is folded, and what stands before and after the fields of a question.
 FOLDED: Final = ("What is around the indoor unit?", "What is around the outdoor unit?")
 BEFORE: Final[dict[str, Callable[[], None]]] = {"Your time and help": hour_value.draw}
 AFTER: Final[dict[str, Callable[[], None]]] = {
@@ -34,7 +36,6 @@ AFTER: Final[dict[str, Callable[[], None]]] = {
     "Which of these tools have you?": tool_taps.draw,
     "Have you a quote?": quote_lines.draw,
 }
-"""What stands before and after the fields of a question."""
 
 
 def ask(title: str, fields_of: str) -> None:
