@@ -14,7 +14,9 @@ from econ.case.toml import read_case_file
 from econ.evaluate.known import known_names
 from econ.evaluate.load_measures import load_measures
 from econ.evaluate.place import with_hourly_file
+from econ.evaluate.prepare import findings_of_bills
 from econ.kernel.errors import EconError
+from econ.report import bills as told_bills
 from econ.report import plain, terminal
 from econ.store.connection import store_path
 from econ.store.weather_files import kept
@@ -73,6 +75,20 @@ def loads(options: argparse.Namespace) -> None:
         print(terminal.loads_text(found, measures))
 
 
+def bills(options: argparse.Namespace) -> None:
+    """Print what the bills in a case say: the fit and, bill by bill, fitted beside billed."""
+    file = Path(options.case)
+    case = read_case_file(file, known_names())
+    if not (case.bills.electricity or case.bills.gas):
+        raise SystemExit(refused(f"{file} | has no bills | got nothing | Give bills.electricity or bills.gas a text."))
+    tables = with_hourly_file(load_tables(), case, lambda written: weather_file(file.parent, written))
+    found = findings_of_bills(case, tables, date.today())
+    if options.json:
+        show(told_bills.document(found))
+    else:
+        print(terminal.bills_text(found))
+
+
 def cases(options: argparse.Namespace) -> None:
     """List the demo cases, or copy one."""
     names = sorted(file.stem for file in cases_folder().glob("*.toml"))
@@ -108,6 +124,7 @@ def parser() -> argparse.ArgumentParser:
     for name, action, text in (
         ("compare", compare, "compare the four ways to go"),
         ("loads", loads, "heating, cooling and drying need of each room"),
+        ("bills", bills, "what a year of utility bills in the case says of it"),
     ):
         command = commands.add_parser(name, help=text)
         command.add_argument("case", metavar="CASE.toml")

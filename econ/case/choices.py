@@ -59,6 +59,7 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
     "letting.window_class": tuple(kind.value for kind in DepreciationClass),
     "now.house_system": ("no", "poorly", "well"),
     "prices.pays_bill": ("me", "tenant", "included_in_rent"),
+    "bills.use_fit": YES_NO,
     "tariff.kind": ("flat", "seasonal", "tiered", "time_of_use"),
     "tariff.summer_from": MONTHS,
     "tariff.summer_to": MONTHS,

@@ -11,6 +11,7 @@ from pydantic import BaseModel, ConfigDict, ValidationError, field_validator
 
 from econ.case.faults import faults_of
 from econ.case.section import Known, Section, fault
+from econ.case.sections.bills import Bills
 from econ.case.sections.equipment import Hired, Kit, Quote, WindowUnits
 from econ.case.sections.figures import Figures
 from econ.case.sections.later import Finance, Later, Letting
@@ -33,6 +34,7 @@ SECTIONS: Final[dict[str, type[Section]]] = {
     "now": Now,
     "prices": Prices,
     "tariff": Tariff,
+    "bills": Bills,
     "money": Money,
     "finance": Finance,
     "later": Later,
@@ -62,6 +64,7 @@ class Case(BaseModel):
     now: Now = Now()
     prices: Prices = Prices()
     tariff: Tariff = Tariff()
+    bills: Bills = Bills()
     money: Money = Money()
     finance: Finance = Finance()
     later: Later = Later()

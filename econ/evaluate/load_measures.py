@@ -14,6 +14,7 @@ from econ.evaluate.served import served_rooms
 from econ.evaluate.sheet import Sheet, point
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring import climate, loads
+from econ.evaluate.wiring.bills import by_bills
 from econ.evaluate.wiring.measures import (
     UNIT_WORDS,
     effect_path,
@@ -192,8 +193,9 @@ def _hourly_w(
         total: FloatArray = np.einsum("hrbd,rb->hbd", split, is_served)
         return total
 
-    heat_w = served_w(found.heat_w) * loads.counts_heat(values, n_row)[:, None]
-    return served_w(found.cool_w), served_w(found.latent_w), heat_w
+    heat_w = by_bills(values, "heating", served_w(found.heat_w) * loads.counts_heat(values, n_row)[:, None])
+    cool_w, latent_w = (by_bills(values, "cooling", served_w(part)) for part in (found.cool_w, found.latent_w))
+    return cool_w, latent_w, heat_w
 
 
 def _facts(structure: Structure, sheet: Sheet, values: Values, tables: Tables, key: str) -> MeasureFacts:

@@ -18,6 +18,7 @@ from econ.evaluate.shortage import Block, limited_use, taken
 from econ.evaluate.structure import Structure
 from econ.evaluate.way_need import of_way, with_dehumidifier
 from econ.evaluate.wiring import loads
+from econ.evaluate.wiring.bills import by_bills
 from econ.evaluate.wiring.energy import EnergyUse
 from econ.evaluate.wiring.equipment import machines
 from econ.evaluate.wiring.tariff import hour_price
@@ -28,6 +29,9 @@ from econ.loads.heat_balance import need, need_of
 Values = Mapping[str, FloatArray]
 Joined = TypeVar("Joined")
 Bins = tuple[FloatArray, FloatArray, FloatArray, FloatArray, FloatArray, FloatArray]
+
+_SIDES = ("cooling", "cooling", "heating")
+"""What cooling, drying and heating are scaled with where bills do so."""
 
 BIN_K = 2.5
 """Width of an outdoor temperature bin in the picture of need and capacity. [K]"""
@@ -221,6 +225,9 @@ def _block_of(structure: Structure, values: Values, weather: Weather, n_row: int
     found = need_of(balanced, rooms, weather, loads.humidity_limit_frac(structure, values, n_row)[at])
     served = is_served[kept]
     cool_w, latent_w, heat_w = (_served_w(part, served) for part in (found.cool_w, found.latent_w, found.heat_w))
+    cool_w, latent_w, heat_w = (
+        by_bills(values, side, need_w) for side, need_w in zip(_SIDES, (cool_w, latent_w, heat_w), strict=True)
+    )
     counts_heat = loads.counts_heat(values, n_row)
     if not counts_heat.all():
         heat_w = heat_w * counts_heat[:, None]
@@ -259,7 +266,8 @@ def room_month_kwh(structure: Structure, values: Values, weather: Weather) -> Fl
     rooms = loads.room_rows(structure, values, 1, weather)
     found = need(rooms, weather, loads.humidity_limit_frac(structure, values, 1))
     by_month = [
-        monthly_kwh(part, weather.month, weather.weight_d) for part in (found.cool_w, found.latent_w, found.heat_w)
+        monthly_kwh(by_bills(values, side, part), weather.month, weather.weight_d)
+        for side, part in zip(_SIDES, (found.cool_w, found.latent_w, found.heat_w), strict=True)
     ]
     whole: FloatArray = np.stack(by_month)
     whole[2] *= loads.counts_heat(values, 1)[0]

@@ -14,6 +14,7 @@ from econ.equipment.curve import variable_speed_split
 from econ.equipment.line_set import LineSet, line_kept_frac, with_lines
 from econ.equipment.machine import RatingRows
 from econ.equipment.sizing import chosen_index, cooling_capacity_w, heating_capacity_w
+from econ.evaluate.bill_scale import BillFindings, before_fit, bill_findings, uses_fit
 from econ.evaluate.design import design_rows
 from econ.evaluate.draft import Draft
 from econ.evaluate.machines import (
@@ -72,6 +73,7 @@ def prepared(case: Case, tables: Tables, today: date) -> tuple[Structure, Sheet]
     write_usual(base)
     write_fixed(base)
     write_counts(base)
+    write_bill_factors(base)
     cooling_w, heating_w = wanted_w(base, structure_of(base, ("none",) * 4))
     write_now(base)
     kits = kit_sizes_from(base, kit_size_for(base, cooling_w, heating_w))
@@ -85,6 +87,28 @@ def prepared(case: Case, tables: Tables, today: date) -> tuple[Structure, Sheet]
             return structure, sheet
         for way in growing:
             at[way] += 1
+
+
+def findings_of_bills(case: Case, tables: Tables, today: date) -> BillFindings:
+    """Return what the bills of a case say of its room.
+
+    Parameters
+    ----------
+    case : Case
+        The case with its bills.
+    tables : Tables
+        Usual values.
+    today : date
+        The decision date where the case names none.
+    """
+    return bill_findings(case, *prepared(before_fit(case), tables, today), tables)
+
+
+def write_bill_factors(draft: Draft) -> None:
+    """Write the factors by which bills scale the room, where the user wants that and the fit allows it."""
+    if uses_fit(draft.case):
+        for path, spread in findings_of_bills(draft.case, draft.tables, draft.today).factors.items():
+            draft.put(path, spread, "", "computed")
 
 
 def _sized(base: Draft, kit_size: str, window: tuple[str, float]) -> tuple[Structure, Sheet]:

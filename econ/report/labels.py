@@ -21,6 +21,7 @@ SECTION_WORDS: Final[Mapping[str, str]] = {
     "drilling": "drilling",
     "place": "place",
     "costs": "cost",
+    "bills": "from your bills",
 }
 
 PREFIXES: Final[Mapping[str, str]] = {

@@ -1,12 +1,14 @@
 """The answer as text for a terminal: the same words and figures as on screen."""
 
+from datetime import date
 from textwrap import fill
 from typing import Final
 
 from econ.case.edit import answer_counts
+from econ.evaluate.bill_scale import BillFindings
 from econ.evaluate.load_measures import LoadMeasures
 from econ.kernel.caution import Caution
-from econ.report import room_first, tables
+from econ.report import bills, room_first, tables
 from econ.report.look import Look
 from econ.report.numbers import Quantity, UnitSystem, measure
 from econ.report.pictures.frame import Columns
@@ -69,6 +71,18 @@ def _dates(answer: Answer) -> list[str]:
     look = look_of(answer)
     told = [waiting.cool_day_sentence(answer.result, way, look) for way in answer.result.alternatives]
     return [*filter(None, told), waiting.calendar_text(answer)]
+def bills_text(findings: BillFindings) -> str:
+    """Return what bills say as text, bill by bill.
+
+    Parameters
+    ----------
+    findings : BillFindings
+        Fits and factors of a case with bills.
+    """
+    look = Look(date(2000, 1, 1), 2000, Theme.LIGHT, UnitSystem.US)
+    tables_of = [["", aligned(bills.table(found, look))] for found in findings.fits]
+    said = [fill(line, WIDTH, subsequent_indent="  ") for line in bills.text(findings, look)]
+    return "\n".join([*said, *(line for table in tables_of for line in table)])
 
 
 def loads_text(answer: Answer, measures: LoadMeasures | None = None) -> str:

@@ -9,10 +9,12 @@ import streamlit as st
 
 from econ.case.schema import Case
 from econ.case.toml import inputs_text
+from econ.evaluate.bill_scale import BillFindings
 from econ.evaluate.evaluate import evaluate
 from econ.evaluate.load_measures import LoadMeasures
 from econ.evaluate.load_measures import load_measures as measures_of
 from econ.evaluate.place import with_hourly_file
+from econ.evaluate.prepare import findings_of_bills
 from econ.evaluate.result import Result
 from econ.evaluate.sheet import point
 from econ.evaluate.version import RESULTS_VERSION
@@ -98,6 +100,16 @@ def way_risks(found: Answer) -> tuple[WayRisk, ...]:
 @st.cache_resource(max_entries=64, show_spinner=False)
 def _way_risks(key: tuple[str, str, int, str], _found: Answer) -> tuple[WayRisk, ...]:  # noqa: ARG001 - the key is what is cached by
     return risks_of(_found, tables_for(_found.case))
+
+
+def bill_findings(case: Case) -> BillFindings:
+    """Return what the bills of a case say; equal inputs are worked out once."""
+    return _bill_findings((inputs_text(case), tables().fingerprint, RESULTS_VERSION), case)
+
+
+@st.cache_resource(max_entries=32, show_spinner=False)
+def _bill_findings(key: tuple[str, str, int], _case: Case) -> BillFindings:  # noqa: ARG001 - the key is what is cached by
+    return findings_of_bills(_case, tables_for(_case), date.today())
 
 
 def what_if(found: Answer) -> WhatIf | None:

@@ -18,6 +18,8 @@ from econ.ui.option_words import DONT_KNOW, option_words
 _PERCENT: Final = frozenset(
     {
         "use.humidity_limit_frac",
+        "bills.cooling_share_frac",
+        "bills.heating_share_frac",
         "now.heat_efficiency_frac",
         "money.discount_rate_real_frac",
         "money.sales_tax_frac",

@@ -22,6 +22,7 @@ _TOPICS: Final[dict[str, str]] = {
     "now": "What is there now",
     "prices": "Energy prices",
     "tariff": "Electricity tariff",
+    "bills": "Bills",
     "money": "Money",
     "window": "Window units",
     "kit": "Kit",

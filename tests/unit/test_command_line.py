@@ -223,3 +223,22 @@ def test_draws_are_fewer_with_an_hourly_file_and_said(tmp_path, capsys, monkeypa
 def test_hourly_file_that_is_not_there_is_said(case_file, capsys):
     assert main(["loads", case_file('[place]\nhourly_file = "gone.epw"\n[[rooms]]\n')]) == 2
     assert "place.hourly_file | must be a file that can be read | got 'gone.epw'" in capsys.readouterr().err
+
+
+def test_bills_are_fitted_and_shown_bill_by_bill(case_file, capsys):
+    rows = "\\n".join(f"2026-{month:02d} {kwh}" for month, kwh in enumerate(range(200, 320, 10), 1))
+    text = GOOD + f'[bills]\nelectricity = "{rows}\\n2/30/2026 12"\n'
+    assert main(["bills", case_file(text)]) == 0
+    printed = capsys.readouterr().out
+    assert "12 bills use more" in printed
+    assert "row 13 | has a date that cannot be" in printed
+    assert main(["bills", case_file(text), "--json"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    assert len(found["bills"]["electricity"]["rows"]) == 12
+    assert found["scales"]["heating"]["factor"] is None
+
+
+def test_a_case_without_bills_says_what_to_give(case_file, capsys):
+    with pytest.raises(SystemExit, match="2"):
+        main(["bills", case_file(GOOD)])
+    assert "Give bills.electricity or bills.gas a text" in capsys.readouterr().err

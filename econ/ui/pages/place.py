@@ -4,7 +4,7 @@ from typing import Final
 
 import streamlit as st
 
-from econ.ui import closing, fields, look, now, own_weather, places
+from econ.ui import closing, fields, look, now, own_bills, own_weather, places
 
 GROUPS: Final = (
     (
@@ -120,6 +120,7 @@ if made := places.made_from(present.answer):
 energy_prices()
 for title, paths in GROUPS:
     fields.group(title, *paths)
+own_bills.ask()
 fields.expert(*EXPERT)
 look.pictures(present.answer, "energy")
 closing.draw("place", present.answer, next_page="equipment", next_words="Next: which size and kind")
