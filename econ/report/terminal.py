@@ -71,6 +71,8 @@ def _dates(answer: Answer) -> list[str]:
     look = look_of(answer)
     told = [waiting.cool_day_sentence(answer.result, way, look) for way in answer.result.alternatives]
     return [*filter(None, told), waiting.calendar_text(answer)]
+
+
 def bills_text(findings: BillFindings) -> str:
     """Return what bills say as text, bill by bill.
 
