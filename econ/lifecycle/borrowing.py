@@ -51,6 +51,8 @@ class Terms:
         All payments and the fee. [USD]
     apr_frac : float
         Annual percentage rate. [dimensionless]
+    is_without_interest : bool
+        The contract names no rate.
     """
 
     advanced_usd: float
@@ -59,6 +61,7 @@ class Terms:
     fee_usd: float
     total_usd: float
     apr_frac: float
+    is_without_interest: bool
 
 
 def financing_stream(
@@ -139,4 +142,4 @@ def terms(borrowed_usd: float, offer: Offer) -> Terms:
     owed, monthly_rate = np.array(borrowed_usd * (1.0 + dearer)), np.array(rate / MONTHS_PER_YEAR)
     payment = float(level_payment_usd(owed, monthly_rate, np.array(float(months))))
     apr = float(apr_frac(np.array([advanced]), np.full((1, months), payment))[0])
-    return Terms(advanced, payment, months, fee, payment * months + fee, apr)
+    return Terms(advanced, payment, months, fee, payment * months + fee, apr, rate == 0.0)

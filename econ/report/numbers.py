@@ -308,3 +308,14 @@ def plural(word: str, count: int) -> str:
     ('answer', 'answers')
     """
     return word if count == 1 else f"{word}s"
+
+
+def number(value: float) -> float | None:
+    """Return a number as JSON holds it; None where it does not exist.
+
+    Examples
+    --------
+    >>> number(1.5), number(float("nan"))
+    (1.5, None)
+    """
+    return float(value) if isfinite(value) else None

@@ -8,9 +8,9 @@ from econ.evaluate.load_measures import LoadMeasures
 from econ.evaluate.result import AlternativeResult, Result
 from econ.kernel.arrays import FloatArray
 from econ.kernel.caution import Caution
-from econ.report import room_first, work_risk
+from econ.report import money_plain, room_first, work_risk
 from econ.report.look import Look
-from econ.report.numbers import day_after
+from econ.report.numbers import day_after, number
 from econ.report.words.finding import figures
 from econ.report.words.waiting import misses_summer
 from econ.tables.loaders import load_tables
@@ -60,22 +60,12 @@ _ROOM_LOADS: Final = (
 )
 
 
-def number(value: float) -> float | None:
-    """Return a number as JSON holds it; None where it does not exist.
-
-    Examples
-    --------
-    >>> number(1.5), number(float("nan"))
-    (1.5, None)
-    """
-    return float(value) if isfinite(value) else None
-
-
 def compare_json(answer: Answer) -> Document:
     """Return the comparison as one object of plain values."""
     drawn = {"draws_used": answer.draws_used, "seed": answer.seed}
     at_work = work_risk.document(answer, load_tables())
-    return compared(answer.result, answer.verdict, answer.decision_date) | drawn | at_work
+    whole = compared(answer.result, answer.verdict, answer.decision_date)
+    return whole | money_plain.document(answer) | drawn | at_work
 
 
 def compared(result: Result, verdict: Verdict, decision: date) -> Document:
@@ -133,6 +123,7 @@ def _way(result: Result, verdict: Verdict, position: int, decision: date) -> Doc
         **_dates(result, position, decision),
         **{key: number(getattr(way, key)[0]) for key in _WAY_UNMET},
         "probability_lowest_lcc_frac": number(verdict.chance[position]),
+        **money_plain.way_money(result, position),
     }
 
 

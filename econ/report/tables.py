@@ -5,7 +5,7 @@ from typing import Final
 import numpy as np
 
 from econ.evaluate.result import AlternativeResult, Result
-from econ.kernel.alternative import ALTERNATIVES
+from econ.kernel.alternative import ALTERNATIVES, SELF
 from econ.report.look import Look
 from econ.report.numbers import (
     NONE_TEXT,
@@ -20,6 +20,7 @@ from econ.report.numbers import (
 )
 from econ.report.pictures.frame import Columns
 from econ.report.style import NAMES
+from econ.report.words.money import pay_per_own_hour_usd
 from econ.report.words.standing import STANDING_WORDS
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.verdict import Verdict
@@ -61,11 +62,14 @@ def _measures(result: Result, verdict: Verdict, position: int) -> dict[str, str]
         "Carbon dioxide a year": f"{plain_number(float(way.emitted_kg_co2e_per_yr[0]))} kg",
         "All-in cost a year": money(float(found.annualised_cost_usd_per_yr[position, 0])),
         f"Lifetime cost, {result.study_period_yr} years": money(float(found.lcc_usd[position, 0])),
+        "Lifetime cost, own hours at nothing": money(float(result.lcc_at_zero_hour_usd[position, 0])),
         f"Savings {base}": money(float(found.net_savings_usd[position, 0])),
         f"Savings per extra dollar {base}": _ratio(float(found.sir[position, 0])),
         f"Yearly return {base}": percent(float(found.airr[position, 0]), RATE_DECIMALS),
-        f"Payback {base}": years(float(found.simple_payback_yr[position, 0])),
-        f"Payback in today's money {base}": years(float(found.discounted_payback_yr[position, 0])),
+        f"Internal return {base}": _internal(result, position),
+        f"Payback {base}": _payback(result, "simple_payback", position),
+        f"Payback in today's money {base}": _payback(result, "discounted_payback", position),
+        "An own hour pays, against hiring": _own_hour(result, position),
         "Cheapest": in_tries(verdict.chance[position]),
     }
 
@@ -76,6 +80,25 @@ def _does_it(result: Result, way: AlternativeResult) -> str:
         return "no"
     closed = [name for name, served in zip(result.rooms.name, result.rooms.is_served, strict=True) if not served]
     return f"yes, but not counted on in: {', '.join(closed)}" if closed else "yes"
+
+
+def _internal(result: Result, position: int) -> str:
+    """Return the internal rate of return, or why there is none."""
+    found = result.measures
+    if bool(found.irr_is_multiple[position, 0]):
+        return "several fit: none given"
+    return percent(float(found.irr[position, 0]), RATE_DECIMALS)
+
+
+def _payback(result: Result, name: str, position: int) -> str:
+    """Return a payback, with a word where a later cost takes the money out again."""
+    found = result.measures
+    undone = ", undone later" if bool(getattr(found, f"{name}_is_undone")[position, 0]) else ""
+    return f"{years(float(getattr(found, f'{name}_yr')[position, 0]))}{undone}"
+
+
+def _own_hour(result: Result, position: int) -> str:
+    return money(pay_per_own_hour_usd(result)) if position == SELF else NONE_TEXT
 
 
 def _ratio(value: float) -> str:

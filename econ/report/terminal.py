@@ -17,7 +17,7 @@ from econ.report.words import counts as count_words
 from econ.report.words import load, waiting
 from econ.report.words.delivery import return_sentence
 from econ.report.words.finding import figures
-from econ.report.words.verdict import verdict_text
+from econ.report.words.verdict import answer_text
 from econ.report.words.weather import weather_sentences
 from econ.uncertainty.answer import Answer
 
@@ -44,7 +44,7 @@ def compare_text(answer: Answer) -> str:
     left, look = len(answer.result.cautions) - len(shown), look_of(answer)
     return "\n".join(
         [
-            fill(verdict_text(answer.result, answer.verdict), WIDTH),
+            fill(answer_text(answer), WIDTH),
             f"({made_from}; {answer.draws_used:,} tries, seed {answer.seed})",
             "",
             aligned(tables.comparison(answer)),

@@ -11,8 +11,8 @@ from econ.report.style import NAMES
 from econ.report.words import counts as count_words
 from econ.report.words import find_first, money
 from econ.report.words.not_counted import NOT_COUNTED, break_even_lines
-from econ.report.words.verdict import verdict_text
-from econ.ui import cards, fields, look, now, state
+from econ.report.words.verdict import answer_text
+from econ.ui import cards, fields, look, now, paying, state
 from econ.ui.ways import ways
 from econ.uncertainty.answer import Answer
 
@@ -20,7 +20,7 @@ from econ.uncertainty.answer import Answer
 def draw(answer: Answer) -> None:
     """Draw verdict, cards, what they were made from, and when extra money comes back."""
     reader = now.look()
-    look.said(verdict_text(answer.result, answer.verdict), kind="verdict")
+    look.said(answer_text(answer), kind="verdict")
     look.said(" ".join(_under(answer)))
     look.said(now.turned())
     st.html(cards.cards_html(ways(answer, reader), state.theme()))
@@ -31,6 +31,7 @@ def draw(answer: Answer) -> None:
     fields.draw("money.base_case")
     with st.expander("Compare in figures"):
         look.table(tables.comparison(answer))
+    paying.under_the_answer(answer)
     with st.expander("When does extra money come back?"):
         st.markdown("\n".join(f"- **{line}**" if "compared" in line else f"- {line}" for line in _paybacks(answer)))
 
@@ -63,7 +64,7 @@ def _under(answer: Answer) -> list[str]:
     winner = answer.verdict.winner
     if winner is None or answer.drawn is None:
         return []
-    said = [money.own_time_text(answer.result)] if winner is ALTERNATIVES[SELF] else []
+    said = [money.own_time_text(answer.result)] if answer.verdict.eligible[SELF] else []
     spends = winner is not ALTERNATIVES[KEEP]
     return [*said, money.most_cash_text(answer.drawn, winner)] if spends else said
 

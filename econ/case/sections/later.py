@@ -59,6 +59,9 @@ class Finance(Section):
         "Rate of the card", "A year, from the statement.", Measure("", "", 0.0, 1.0), after="finance.kind=card"
     )
     month_count: Amt = amount("Monthly payments", "How many.", Measure("", "", 1.0, 360.0, True))
+    deposit_frac: Amt = amount(
+        "Deposit to a contractor", "Share of the price paid at signing; the rest when it works.", FRACTION, expert=True
+    )
     fee_frac: Amt = amount(
         "Fee at the start", "As a share of what is borrowed; 0.03 is three in a hundred.", Measure("", "", 0.0, 0.3),
         expert=True,

@@ -6,7 +6,7 @@ import numpy as np
 
 from econ.evaluate.result import Result
 from econ.kernel.alternative import ALTERNATIVES, HIRED, SELF, Alternative
-from econ.report.numbers import first_cost_money, hours, money, two_digits, years
+from econ.report.numbers import first_cost_money, hours, money, percent, two_digits, years
 from econ.report.style import NAMES
 
 MOST_CASH_SHARE: Final = 0.95
@@ -31,17 +31,25 @@ def payback_text(result: Result, name: Alternative) -> str:
     return f"{against} the extra {first_cost_money(extra)} at the start comes back in about {length}{undone}."
 
 
-def own_time_text(result: Result) -> str:
-    """Return what own hours pay compared with hiring, mishap allowance taken off; empty where no own hours go in."""
+def pay_per_own_hour_usd(result: Result) -> float:
+    """Return what an own hour pays compared with hiring; NaN where no own hours go in. [USD/hour]
+
+    (Hired cash - own cash, its allowance for mishaps in it) / own hours, likely values.
+    """
     own, hired = result.alternatives[SELF], result.alternatives[HIRED]
     spent_h = float(own.own_hours_h[0])
+    return float(hired.cash_first_cost_usd[0] - own.cash_first_cost_usd[0]) / spent_h if spent_h > 0.0 else float("nan")
+
+
+def own_time_text(result: Result) -> str:
+    """Return what own hours pay compared with hiring, mishap allowance taken off; empty where no own hours go in."""
+    spent_h, paid = float(result.alternatives[SELF].own_hours_h[0]), pay_per_own_hour_usd(result)
     if spent_h <= 0.0:
         return ""
-    saved = float(hired.cash_first_cost_usd[0] - own.cash_first_cost_usd[0])
-    if saved <= 0.0:
+    if paid <= 0.0:
         return f"Your own {hours(spent_h)} save nothing compared with hiring."
     return (
-        f"Your own {hours(spent_h)} pay about {money(two_digits(saved / spent_h))} each compared with hiring, "
+        f"Your own {hours(spent_h)} pay about {money(two_digits(paid))} each compared with hiring, "
         f"after an allowance for mishaps."
     )
 
@@ -53,3 +61,27 @@ def most_cash_text(result: Result, name: Alternative) -> str:
         return f"The cash you should expect to need is {first_cost_money(float(cash[0]))}."
     most = float(np.quantile(cash, MOST_CASH_SHARE))
     return f"The most cash you should expect to need is {first_cost_money(most)}."
+
+
+def financing_text(result: Result, name: Alternative) -> str:
+    """Return what borrowed money really costs; empty where nothing is borrowed."""
+    terms = result.terms[ALTERNATIVES.index(name)]
+    if terms is None:
+        return ""
+    more = terms.total_usd - terms.advanced_usd - terms.fee_usd
+    offer = "Without interest in name, it is" if terms.is_without_interest and terms.apr_frac > 0.0 else "That is"
+    return (
+        f"“{NAMES[name]}” on borrowed money: {terms.month_count} payments of {money(terms.payment_usd)} a month, "
+        f"{money(more)} more than cash. {offer} {percent(terms.apr_frac, 1)} a year in truth."
+    )
+
+
+def repairs_text(result: Result, name: Alternative) -> str:
+    """Return the repairs to expect and what a warranty pays of them; empty where nothing is there to fail."""
+    position = ALTERNATIVES.index(name)
+    flow = np.broadcast_to(result.streams.repair_usd, result.streams.energy_usd.shape)
+    mine, theirs = float(flow[position, 0].sum()), float(result.by_warranty_usd[position, 0])
+    if mine + theirs <= 0.0:
+        return ""
+    paid = f"; a warranty pays {money(two_digits(theirs))} more" if theirs >= 1.0 else ""
+    return f"“{NAMES[name]}”: {money(two_digits(mine))} of repairs to expect in {result.study_period_yr} years{paid}."

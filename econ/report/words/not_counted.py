@@ -10,15 +10,24 @@ from econ.uncertainty.answer import Answer
 
 NOT_COUNTED: Final = (
     "Not counted in any figure: noise indoors and out, how it looks, a window that is free to open and gives light, "
-    "and what a buyer or tenant would pay for it."
+    "and, unless you gave a figure, what a buyer or tenant would pay for it."
 )
 _FOR: Final[dict[Alternative, str]] = {
     Alternative.KEEP_AS_IS: "no work, no hole and nothing to settle",
-    Alternative.WINDOW_UNITS: "no hole, no permit, units that move with you and are replaced the same day",
+    Alternative.WINDOW_UNITS: (
+        "no hole, no permit, units that move with you and are replaced the same day, and two small ones that back each "
+        "other up"
+    ),
     Alternative.SELF_INSTALL: "a quiet room, a free window and even heat",
     Alternative.CONTRACTED_INSTALL: "a quiet room, a free window, and someone else who answers for the work",
 }
 """What speaks for each way that has no price here."""
+
+OTHER_WAY: Final = (
+    "The other way round: window units need no hole and no permit, move with you, are replaced the same day, and two "
+    "small ones back each other up. Would you give that up for quiet, a free window and even heat?"
+)
+"""Said where window units are cheapest: what a dearer way would cost beside its price."""
 
 
 def break_even_lines(answer: Answer) -> tuple[str, ...]:
@@ -32,7 +41,7 @@ def break_even_lines(answer: Answer) -> tuple[str, ...]:
     Returns
     -------
     lines : tuple of str
-        Dearest last; empty where no way is named.
+        Dearest last, then what speaks the other way where window units are cheapest; empty where no way is named.
     """
     winner = answer.verdict.winner
     if winner is None:
@@ -43,12 +52,13 @@ def break_even_lines(answer: Answer) -> tuple[str, ...]:
         for at, name in enumerate(ALTERNATIVES)
         if name is not winner and set(answer.verdict.reasons[at]) <= set(ASIDE_WORDS)
     }
-    return tuple(
+    told = tuple(
         f"“{NAMES[name]}” costs {money(two_digits(amount))} a year more than {DOING[winner]}"
         f"{_aside(answer, name)}: the better buy for you if you would pay that for {_FOR[name]}."
         for name, amount in sorted(extra.items(), key=lambda pair: pair[1])
         if amount > 0.0
     )
+    return (*told, OTHER_WAY) if told and winner is Alternative.WINDOW_UNITS else told
 
 
 def _aside(answer: Answer, name: Alternative) -> str:

@@ -1,6 +1,7 @@
 """The verdict in at most three sentences."""
 
 from collections.abc import Sequence
+from typing import Final
 
 import numpy as np
 
@@ -8,6 +9,7 @@ from econ.evaluate.result import AlternativeResult, Result
 from econ.kernel.alternative import ALTERNATIVES, Alternative, Standing
 from econ.report.numbers import in_tries, lifetime_money, listed
 from econ.report.words.close_call import too_close
+from econ.report.words.find_first import guide_for
 from econ.report.words.refusal import none_open, not_allowed
 from econ.report.words.shortfall import nothing_fits, nothing_fits_text
 from econ.report.words.standing import (
@@ -20,7 +22,11 @@ from econ.report.words.standing import (
     lifetime_usd,
     named_winner,
 )
+from econ.uncertainty.answer import Answer
+from econ.uncertainty.find_first import worth_knowing
 from econ.uncertainty.verdict import Verdict
+
+MOST_DECIDERS: Final = 2
 
 
 def verdict_text(result: Result, verdict: Verdict, deciders: Sequence[str] = ()) -> str:
@@ -49,6 +55,34 @@ def verdict_text(result: Result, verdict: Verdict, deciders: Sequence[str] = ())
     if verdict.kind == "too_close":
         return too_close(result, verdict, deciders)
     return _clear(result, verdict)
+
+
+def answer_text(answer: Answer) -> str:
+    """Return the verdict of an answer; its first sentence says where own hours at nothing would turn the choice.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer to a case.
+    """
+    now, at_zero = answer.verdict.winner, answer.verdict_at_zero_hour.winner
+    text = verdict_text(answer.result, answer.verdict, deciders(answer))
+    if now is None or at_zero is None or now is at_zero:
+        return text
+    first, stop, rest = text.partition(". ")
+    plural = "cost" if at_zero is Alternative.WINDOW_UNITS else "costs"
+    of = "of the ways left, " if answer.verdict.kind == "not_allowed" else ""
+    hours = f"; with your hours at nothing, {of}{DOING[at_zero]} {plural} least"
+    return f"{first.removesuffix('.')}{hours}{stop or '.'}{rest}"
+
+
+def deciders(answer: Answer) -> tuple[str, ...]:
+    """Return what would decide a close call, most valuable first, in the reader's words; nothing where it is clear."""
+    if answer.verdict.kind != "too_close":
+        return ()
+    guides = (guide_for(worth.path) for worth in worth_knowing(answer))
+    named = dict.fromkeys(f"{guide.what[:1].lower()}{guide.what[1:]}" for guide in guides if guide is not None)
+    return tuple(named)[:MOST_DECIDERS]
 
 
 def _clear(result: Result, verdict: Verdict) -> str:

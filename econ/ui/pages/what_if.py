@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from econ.ui import closing, levers, look, now
+from econ.ui import closing, levers, look, now, paying
 
 st.title("What would have to be different for the answer to change?")
 present = now.present()
@@ -11,4 +11,5 @@ if present.answer is None:
     closing.ask_first()
 else:
     levers.draw(present.answer)
+    paying.draw(present.answer)
     closing.draw("what_if", present.answer, next_page="cases", next_words="Keep, copy or export this case")

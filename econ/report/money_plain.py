@@ -1,0 +1,76 @@
+"""Money and doubt as plain objects for JSON: what is paid when, how far figures reach, and what knowing is worth."""
+
+from dataclasses import asdict
+from typing import Any, Final
+
+import numpy as np
+
+from econ.evaluate.result import Result
+from econ.kernel.alternative import ALTERNATIVES
+from econ.kernel.arrays import FloatArray
+from econ.report.cash import most_by_month_usd, paid_by_month_usd
+from econ.report.numbers import number
+from econ.report.words.money import MOST_CASH_SHARE, pay_per_own_hour_usd
+from econ.uncertainty.answer import Answer
+from econ.uncertainty.information import perfect_information_usd
+from econ.uncertainty.spread import LEVELS, expected_regret_usd, quantiles
+
+Document = dict[str, Any]
+
+ONE_RATE, NO_RATE, SEVERAL_RATES = "one", "none", "not_unique"
+"""What is said of an internal rate: there is one, there is none, or several rates fit and none is given."""
+
+_UNDONE: Final = ("simple_payback_is_undone", "discounted_payback_is_undone")
+
+
+def way_money(result: Result, position: int) -> Document:
+    """Return what one way's money is made of."""
+    measures = result.measures
+    several, one = bool(measures.irr_is_multiple[position, 0]), bool(measures.irr_exists[position, 0])
+    terms = result.terms[position]
+    return {
+        "lcc_at_zero_hour_usd": number(result.lcc_at_zero_hour_usd[position, 0]),
+        "component_usd": {name: number(piece[position, 0]) for name, piece in result.component_usd.items()},
+        "repairs_by_warranty_usd": number(result.by_warranty_usd[position, 0]),
+        "irr_is": SEVERAL_RATES if several else ONE_RATE if one else NO_RATE,
+        **{name: bool(getattr(measures, name)[position, 0]) for name in _UNDONE},
+        "financing": None if terms is None else asdict(terms),
+    }
+
+
+def document(answer: Answer) -> Document:
+    """Return what holds for the whole comparison, doubt included where there are draws."""
+    at_zero = answer.verdict_at_zero_hour
+    plain = {
+        "verdict_at_zero_hour": at_zero.kind,
+        "lowest_lcc_at_zero_hour": at_zero.winner.value if at_zero.winner else None,
+        "pay_per_own_hour_usd_per_h": number(pay_per_own_hour_usd(answer.result)),
+        "cash_paid_by_month_usd": _by_way(paid_by_month_usd(answer, answer.result)[:, 0]),
+    }
+    return plain | (_doubt(answer, answer.drawn) if answer.drawn is not None else {})
+
+
+def _doubt(answer: Answer, drawn: Result) -> Document:
+    takes_part = np.array(answer.verdict.eligible)
+    cost = drawn.measures.lcc_usd
+    has_choice = bool(takes_part.any())
+    return {
+        "quantile_level_frac": list(LEVELS),
+        "quantiles": {name: _by_way(levels.T) for name, levels in quantiles(drawn).items()},
+        "most_cash_usd": {
+            way.name.value: number(float(np.quantile(way.cash_first_cost_usd, MOST_CASH_SHARE)))
+            for way in drawn.alternatives
+        },
+        "most_cash_paid_by_month_usd": _by_way(most_by_month_usd(answer, drawn)),
+        "expected_regret_usd": {
+            name.value: number(each)
+            for name, each in zip(ALTERNATIVES, expected_regret_usd(cost, takes_part), strict=True)
+        },
+        "value_of_perfect_information_usd": number(float(perfect_information_usd(cost[takes_part])))
+        if has_choice
+        else None,
+    }
+
+
+def _by_way(rows: FloatArray) -> Document:
+    return {name.value: [number(each) for each in row] for name, row in zip(ALTERNATIVES, rows, strict=True)}
