@@ -115,9 +115,11 @@ def exposure_frac(mishap: Mishap, rows: TaskRows, helper_frac: FloatArray) -> Fl
         0 where the task is not needed or in other hands. [dimensionless]
     """
     share = task_share_frac(mishap, rows.table)
-    in_hands = rows.is_active & np.isin(rows.party, HANDS[mishap.by])
-    by_helper = np.where(rows.party == HELPER_PARTY, helper_frac[:, None], 1.0)
-    exposure: FloatArray = share * in_hands * by_helper
+    exposure = np.zeros(rows.party.shape)
+    for task in np.flatnonzero(share > 0.0):
+        party = rows.party[:, task]
+        in_hands = np.logical_or.reduce([party == hand for hand in HANDS[mishap.by]]) & rows.is_active[:, task]
+        exposure[:, task] = share[task] * in_hands * np.where(party == HELPER_PARTY, helper_frac, 1.0)
     return exposure
 
 
