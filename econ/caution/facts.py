@@ -56,6 +56,8 @@ class Facts:
         Weights. [kg]
     has_helper : ndarray
         A second person is there.
+    has_handyman, finish_unasked : ndarray
+        A handyman on wages does tasks; a contractor is to work on a kit bought elsewhere, and none was asked.
     outdoor_height_m : ndarray
         Height of the outdoor unit above ground. [m]
     on_bracket, on_roof, drain_pump : ndarray
@@ -177,6 +179,8 @@ class Facts:
     indoor_kg: FloatArray
     window_kg: FloatArray
     has_helper: BoolArray
+    has_handyman: BoolArray
+    finish_unasked: BoolArray
     outdoor_height_m: FloatArray
     on_bracket: BoolArray
     on_roof: BoolArray

@@ -51,6 +51,27 @@ PERMIT_RULES: Final = (
         "you",
     ),
     Rule(
+        "permit.handyman",
+        Topic.WORK,
+        Severity.CAUTION,
+        lambda facts: facts.has_handyman,
+        "A handyman does part of the work: the state sets what he may do without a licence, and up to what price.",
+        "Ask the state's licensing board, and the handyman for proof of insurance; leave wiring and refrigerant to the "
+        "licensed trades.",
+        "you",
+        alternatives=SELF,
+    ),
+    Rule(
+        "permit.contractor_unasked",
+        Topic.WORK,
+        Severity.CAUTION,
+        lambda facts: facts.finish_unasked,
+        "A contractor is to work on a kit bought elsewhere, and it is not known whether one will; most do not.",
+        "Phone two or three before you buy the kit, and ask what their labour warranty then covers.",
+        "you",
+        alternatives=SELF,
+    ),
+    Rule(
         "permit.let_home",
         Topic.WORK,
         Severity.HOLD_POINT,

@@ -16,9 +16,11 @@ from econ.evaluate.wiring.installation_site import Inputs, site_facts
 from econ.evaluate.wiring.siting import siting_claims, siting_numbers
 from econ.installation.anchoring import YIELDING_BASES, top_pull_n
 from econ.installation.delivery import KitReturn
-from econ.kernel.alternative import HIRED, SELF, WINDOW
+from econ.installation.gate import is_on_kit
+from econ.kernel.alternative import HIRED, SELF, WINDOW, Alternative
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.caution import Caution
+from econ.tables.tasks import installation_tables
 
 _SIDES = ("north", "east", "south", "west")
 
@@ -219,6 +221,8 @@ def _site_claims(structure: Structure, inputs: Inputs, at: dict[str, BoolArray])
         "outlet_shared": asks("window.outlet", "shared"),
         "outlet_unknown": asks("window.outlet", NOT_KNOWN),
         "has_helper": asks("work.helper", "free", "paid"),
+        "has_handyman": asks("work.helper", "handyman") & ("helper" in dict(structure.parties).values()),
+        "finish_unasked": asks("work.contractor_finishes", NOT_KNOWN) & _asks_contractor(structure, inputs),
         "on_bracket": at["on_bracket"],
         "on_roof": at["on_roof"],
         "drain_pump": at["drain_pump"],
@@ -234,6 +238,14 @@ def _site_claims(structure: Structure, inputs: Inputs, at: dict[str, BoolArray])
         "dry_asked": asks("use.dry", "yes"),
         "quote_lacks_circuit": np.full(inputs.n_row, lacks_circuit),
     }
+
+
+def _asks_contractor(structure: Structure, inputs: Inputs) -> BoolArray:
+    """Return where a contractor is to work on the kit: by the split, or as nobody else may connect its lines."""
+    table = installation_tables().tasks[Alternative.SELF_INSTALL]
+    given_out = {task for task, party in structure.parties if party == "contractor"}
+    is_given = any(key in given_out for key, is_so in zip(table.key, is_on_kit(table), strict=True) if is_so)
+    return is_given | ~inputs.is_option("kit.connection", "single_use_quick", "reusable_quick")
 
 
 def _house_claims(structure: Structure, inputs: Inputs) -> dict[str, BoolArray]:

@@ -216,6 +216,8 @@ CLAIM_CASES = [
     ("permit.needed", {"permit_needed": True}),
     ("permit.unknown", {"permit_needed": True, "permit_unknown": True}),
     ("permit.room_never_permitted", {"is_garage": True, "permit_unknown": True}),
+    ("permit.handyman", {"has_handyman": True}),
+    ("permit.contractor_unasked", {"finish_unasked": True}),
     ("permit.let_home", {"is_let": True}),
     ("permit.landlord_consent", {"is_tenant": True}),
     ("permit.association", {"consent_needed": True}),

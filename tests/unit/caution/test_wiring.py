@@ -335,3 +335,21 @@ def test_what_stands_in_the_way_of_a_site_is_found_and_stops_no_computation(said
 def test_a_refusal_takes_the_place_of_asking():
     assert "permit.association" not in codes(site__association="refused")
     assert "permit.needed" not in codes(site__permit="refused")
+
+
+def test_a_contractor_who_is_to_take_on_the_kit_is_asked_first():
+    given_out = structure(parties=(("leak_check", "contractor"),))
+    drilled = structure(parties=(("wall_hole", "contractor"),))
+    code = "permit.contractor_unasked"
+    assert code in codes(given_out, work__contractor_finishes="not_known")
+    assert code not in codes(given_out, work__contractor_finishes="yes")
+    assert code not in codes(drilled, work__contractor_finishes="not_known")
+    flared = {"kit__connection": "flare_with_charged_outdoor_unit"}
+    assert code in codes(work__contractor_finishes="not_known", **flared)
+
+
+def test_a_handyman_is_asked_about_where_he_does_a_task():
+    given_out = structure(parties=(("wall_hole", "helper"),))
+    assert "permit.handyman" in codes(given_out, work__helper="handyman")
+    assert "permit.handyman" not in codes(given_out, work__helper="free")
+    assert "permit.handyman" not in codes(work__helper="handyman")
