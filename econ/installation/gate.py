@@ -28,6 +28,10 @@ class GateFacts:
         A second person is there.
     height_m : ndarray, shape (B,)
         Height of the outdoor unit above ground. [m]
+    line_reaches : ndarray, shape (B,)
+        The lines in the box are long enough, with an extension where the maker allows one.
+    has_space : ndarray, shape (B,)
+        The panel is known to have room for the breaker of a new circuit, or none is needed.
     """
 
     lives_here: BoolArray
@@ -36,6 +40,8 @@ class GateFacts:
     is_quick: BoolArray
     has_helper: BoolArray
     height_m: FloatArray
+    line_reaches: BoolArray
+    has_space: BoolArray
 
 
 Bar = Callable[[TaskTable, GateFacts], BoolArray]
@@ -71,6 +77,24 @@ def _bars_height(table: TaskTable, facts: GateFacts) -> BoolArray:
     return barred
 
 
+_OF_THE_LINES: Final = ("line_set", "connect_lines")
+"""Tasks that go to whoever makes up lines of another length."""
+
+
+def _named(table: TaskTable, *keys: str) -> BoolArray:
+    return np.array([key in keys for key in table.key], dtype=np.bool_)
+
+
+def _bars_short_line(table: TaskTable, facts: GateFacts) -> BoolArray:
+    barred: BoolArray = _named(table, *_OF_THE_LINES) & ~facts.line_reaches[:, None]
+    return barred
+
+
+def _bars_full_panel(table: TaskTable, facts: GateFacts) -> BoolArray:
+    barred: BoolArray = _named(table, "circuit") & ~facts.has_space[:, None]
+    return barred
+
+
 BARS: Final[Mapping[str, tuple[str, Bar]]] = {
     "licensed_electrical": (
         "Electrical work needs a licensed electrician unless the permit office says that an owner may do it.",
@@ -84,6 +108,14 @@ BARS: Final[Mapping[str, tuple[str, Bar]]] = {
     "sealed_circuit": (
         "These lines are flared: opening the refrigerant circuit is for a certified person.",
         _bars_sealed_circuit,
+    ),
+    "short_line": (
+        "The lines in the box do not reach: move the outdoor unit nearer, or a certified person makes up longer ones.",
+        _bars_short_line,
+    ),
+    "full_panel": (
+        "The panel is not known to have two free spaces: an electrician makes room first.",
+        _bars_full_panel,
     ),
     "height": ("The outdoor unit hangs too high to be set without a contractor's lift or scaffold.", _bars_height),
 }

@@ -119,6 +119,13 @@ def _association_consent(inputs: Inputs) -> BoolArray:
     return inputs.is_option("site.association", "consent_needed", NOT_KNOWN)
 
 
+def line_reach_m(inputs: Inputs) -> FloatArray:
+    """Return how far the lines in the box reach, with the maker's extension where it is allowed, shape (B,)."""
+    extension = np.where(inputs.is_option("kit.extension_allowed", "yes"), inputs.number("kit.extension_m"), 0.0)
+    reach: FloatArray = inputs.number("kit.line_set_m") + extension
+    return reach
+
+
 def quantities(inputs: Inputs) -> dict[str, FloatArray]:
     """Return every named quantity that hours and materials are multiplied by.
 
@@ -133,7 +140,8 @@ def quantities(inputs: Inputs) -> dict[str, FloatArray]:
         The empty name is one.
     """
     line_m = inputs.number("site.line_run_m")
-    is_extended = inputs.is_option("kit.extension_allowed", "yes") & (line_m > inputs.number("kit.line_set_m"))
+    is_short = line_m > line_reach_m(inputs)
+    is_extended = (line_m > inputs.number("kit.line_set_m")) & ~is_short
     is_breaker = inputs.is_option("site.code_edition", *BREAKER_EDITIONS).astype(np.float64)
     is_switch = inputs.is_option("site.code_edition", *SWITCH_EDITIONS).astype(np.float64)
     return {
@@ -146,6 +154,7 @@ def quantities(inputs: Inputs) -> dict[str, FloatArray]:
             for name in ("kit", "hired")
         },
         "line_m": line_m,
+        "made_up_m": np.where(is_short, line_m, 0.0),
         "drain_m": line_m,
         "beyond_cover_m": np.maximum(line_m - COVER_KIT_M, 0.0),
         "extension_count": is_extended.astype(np.float64),
@@ -208,4 +217,6 @@ def gate_facts(inputs: Inputs) -> GateFacts:
         is_quick=inputs.is_option("kit.connection", "single_use_quick", "reusable_quick"),
         has_helper=inputs.is_option("work.helper", "free", "paid", "handyman"),
         height_m=inputs.number("site.outdoor_height_m"),
+        line_reaches=inputs.number("site.line_run_m") <= line_reach_m(inputs),
+        has_space=inputs.is_option("site.circuit", "own_circuit") | inputs.is_option("site.panel_spaces", "yes"),
     )

@@ -5,7 +5,7 @@ from typing import Final
 import numpy as np
 
 from econ.case.choices import NOT_KNOWN
-from econ.evaluate.wiring.installation_site import Inputs
+from econ.evaluate.wiring.installation_site import Inputs, line_reach_m
 from econ.evaluate.wiring.reading import given
 from econ.installation.drain import drain_fall_m, drain_reach_m
 from econ.kernel.arrays import BoolArray, FloatArray
@@ -50,8 +50,7 @@ def _snow(inputs: Inputs) -> dict[str, FloatArray]:
 
 def _line(inputs: Inputs) -> dict[str, FloatArray]:
     """Return how far the lines reach, with the maker's extension where it is allowed, and what they lack."""
-    extension = np.where(inputs.is_option("kit.extension_allowed", "yes"), inputs.number("kit.extension_m"), 0.0)
-    reach: FloatArray = inputs.number("kit.line_set_m") + extension
+    reach = line_reach_m(inputs)
     return {"line_reach_m": reach, "line_short_m": np.maximum(inputs.number("site.line_run_m") - reach, 0.0)}
 
 

@@ -11,7 +11,7 @@ from econ.tables.tasks import task_table
 
 SELF_TASKS = task_table("self_install")
 YES, NO = np.array([True]), np.array([False])
-FREE = GateFacts(YES, YES, YES, YES, YES, np.array([0.2]))
+FREE = GateFacts(YES, YES, YES, YES, YES, np.array([0.2]), YES, YES)
 
 
 def may(task, party, **changed):
@@ -30,6 +30,9 @@ def test_nothing_is_barred_on_a_free_site(task):
         ({"lives_here": NO}, "circuit", "wall_hole"),
         ({"may_mechanical": NO}, "wall_hole", "cable"),
         ({"is_quick": NO}, "connect_lines", "line_set"),
+        ({"line_reaches": NO}, "connect_lines", "wall_hole"),
+        ({"line_reaches": NO}, "line_set", "set_on_pad"),
+        ({"has_space": NO}, "circuit", "cable"),
     ],
 )
 def test_each_bar_keeps_its_tasks_from_the_user_and_no_others(fact, barred, free):
@@ -88,7 +91,7 @@ def test_every_bar_has_words():
 @pytest.mark.parametrize("alternative", ["window_units", "self_install", "contracted_install"])
 def test_every_task_can_always_be_done_by_somebody_it_is_listed_for(alternative):
     table = task_table(alternative)
-    worst = GateFacts(NO, NO, NO, NO, NO, np.array([30.0]))
+    worst = GateFacts(NO, NO, NO, NO, NO, np.array([30.0]), NO, NO)
     someone = allowed(table, worst)[0].any(axis=1)
     licensed = np.array([bool(entry) for entry in table.licence])
     assert someone[licensed].all()

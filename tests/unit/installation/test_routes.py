@@ -410,6 +410,94 @@ def test_an_extension_is_priced_where_it_is_needed_and_allowed(run_m, allowed, p
     assert found["precharged_extension_usd"] == price
 
 
+# Which lines an owner may join: quick couplings that reach, nothing else; a helper never, whoever asks.
+@pytest.mark.parametrize(
+    ("connection", "doer"),
+    [
+        ("single_use_quick", SELF_PARTY),
+        ("reusable_quick", SELF_PARTY),
+        ("flare_with_charged_outdoor_unit", CONTRACTOR_PARTY),
+        ("not_known", CONTRACTOR_PARTY),
+    ],
+)
+@pytest.mark.parametrize("asked", ["self", "helper"])
+def test_only_quick_couplings_are_joined_by_the_owner(connection, doer, asked):
+    shape = structure(parties=(("connect_lines", asked),))
+    route = routes(shape=shape, kit__connection=connection)[SELF]
+    assert party_of(route, "connect_lines") == doer
+    assert not route.is_allowed[0, route.tasks.table.position("connect_lines"), HELPER_PARTY]
+
+
+# 6.1 m in the box; an extension of 3.66 m where the maker allows one reaches 9.76 m. Beyond that a certified person
+# makes up lines of the whole run at 28 a metre and the contractor's 1.5.
+@pytest.mark.parametrize(
+    ("run_m", "allowed", "doer", "extension_usd"),
+    [
+        (6.1, "no", SELF_PARTY, 0.0),
+        (6.11, "no", CONTRACTOR_PARTY, 0.0),
+        (6.11, "not_known", CONTRACTOR_PARTY, 0.0),
+        (6.11, "yes", SELF_PARTY, 230.0),
+        (9.76, "yes", SELF_PARTY, 230.0),
+        (9.77, "yes", CONTRACTOR_PARTY, 0.0),
+    ],
+)
+def test_lines_that_do_not_reach_go_to_a_certified_person(run_m, allowed, doer, extension_usd):
+    route = routes(site__line_run_m=run_m, kit__extension_allowed=allowed)[SELF]
+    found = amounts(route)
+    assert party_of(route, "line_set") == party_of(route, "connect_lines") == doer
+    made_up = run_m * 28.0 * 1.5 if doer == CONTRACTOR_PARTY else 0.0
+    assert found["line_set_trade_usd_per_m"] == pytest.approx(made_up)
+    assert found["precharged_extension_usd"] == extension_usd
+    assert any("do not reach" in reason for reason in route.reasons) is (doer == CONTRACTOR_PARTY)
+    assert route.standing == Standing.WITH_HELP
+
+
+@pytest.mark.parametrize(
+    ("spaces", "doer", "usd"),
+    [("yes", SELF_PARTY, 0.0), ("no", ELECTRICIAN_PARTY, 140.0), ("not_known", ELECTRICIAN_PARTY, 140.0)],
+)
+def test_a_full_panel_is_the_electricians_even_where_the_owner_may_do_the_circuit(spaces, doer, usd):
+    shape = structure(parties=(("circuit", "self"),))
+    route = routes(shape=shape, site__owner_may_electrical="yes", site__panel_spaces=spaces)[SELF]
+    assert party_of(route, "circuit") == doer
+    assert amounts(route)["panel_spaces_usd"] == usd
+
+
+def test_a_full_panel_matters_only_for_a_new_circuit():
+    there = {"site__circuit": "own_circuit", "site__panel_spaces": "no", "site__owner_may_electrical": "yes"}
+    assert amounts(routes(kit__volts="120", **there)[SELF])["panel_spaces_usd"] == 0.0
+
+
+# Owner, landlord, tenant: in a home that is let the owner's leave for electrical work does not hold, and the mechanical
+# work is the owner's only where the permit office says so.
+@pytest.mark.parametrize("occupancy", ["owner_lives_here", "owner_lets", "tenant", "not_known"])
+@pytest.mark.parametrize("mechanical", ["yes", "no", "not_known"])
+def test_what_a_let_home_leaves_to_its_owner(occupancy, mechanical):
+    said = {"site__occupancy": occupancy, "site__owner_may_mechanical": mechanical, "site__owner_may_electrical": "yes"}
+    route = routes(**said)[SELF]
+    lives_here = occupancy == "owner_lives_here"
+    may_hang = mechanical == "yes" or (mechanical == "not_known" and lives_here)
+    may = {
+        task: bool(route.is_allowed[0, route.tasks.table.position(task), SELF_PARTY])
+        for task in ("cable", "hang_indoor")
+    }
+    assert may == {"cable": lives_here, "hang_indoor": may_hang}
+    assert (route.standing == Standing.NOT_ALLOWED) is not may_hang
+    assert routes(**said)[HIRED].standing == Standing.OPEN
+
+
+@pytest.mark.parametrize(
+    "refused", [{"site__permit": "refused"}, {"site__association": "refused"}, {"site__hole": "below_grade"}]
+)
+def test_what_is_refused_shuts_both_ductless_ways_with_its_reason_and_is_priced_all_the_same(refused):
+    found = routes(**refused)
+    for way in (SELF, HIRED):
+        assert found[way].standing == Standing.NOT_ALLOWED
+        assert "refused" in found[way].reasons[0]
+        assert np.isfinite(cash_first_cost_usd(found[way].line_items)).all()
+    assert found[WINDOW].standing == Standing.OPEN
+
+
 def days_of(route, task):
     """Return start and finish of a task of the likely row, days from the decision."""
     at = route.schedule.task.index(task)

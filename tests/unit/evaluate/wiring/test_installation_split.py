@@ -19,7 +19,9 @@ from tests.unit.installation.site_values import site_values, structure
 TABLES = installation_tables()
 SITES = {
     "frame wall": {},
-    "all may be own": {"site__owner_may_electrical": "yes", "site__panel_spaces": "no"},
+    "all may be own": {"site__owner_may_electrical": "yes"},
+    "full panel": {"site__owner_may_electrical": "yes", "site__panel_spaces": "no"},
+    "lines too short": {"site__line_run_m": 9.0},
     "two outdoor units, two heads each": {"site__owner_may_electrical": "yes", "kit__count": 2.0, "kit__heads": 2.0},
     "no permit": {"site__permit": "not_needed", "site__owner_may_electrical": "yes"},
     "thick concrete, bracket": {
