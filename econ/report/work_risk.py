@@ -8,7 +8,8 @@ from econ.evaluate.plan_b import PlanB, plans_b
 from econ.evaluate.result import AlternativeResult
 from econ.evaluate.wiring.installation_own import INCENTIVE_OF
 from econ.kernel.alternative import Alternative
-from econ.report.words.work_risk import line_usd
+from econ.report.numbers import day_after
+from econ.report.words.work_risk import line_usd, running_d
 from econ.tables.loaders import Tables
 from econ.uncertainty.answer import Answer
 
@@ -45,7 +46,7 @@ def _way_document(way: AlternativeResult, answer: Answer, tables: Tables) -> Doc
         "allowance_usd": sum((float(doubt.chance_frac[0] * doubt.cost_usd[0]) for doubt in way.doubts), 0.0),
         "incentive": _incentive_document(way, answer),
         "warranty": {name: float(getattr(found, name)[0]) for name in names} | {"voided_by": list(found.voided_by)},
-        "plan_b": [_plan_document(plan) for plan in plans_b(way, answer.sheet, tables)],
+        "plan_b": [_plan_document(plan, way, answer) for plan in plans_b(way, answer.sheet, tables)],
     }
 
 
@@ -61,7 +62,7 @@ def _incentive_document(way: AlternativeResult, answer: Answer) -> Document | No
     }
 
 
-def _plan_document(plan: PlanB) -> Document:
+def _plan_document(plan: PlanB, way: AlternativeResult, answer: Answer) -> Document:
     ranges = {"cost_usd": plan.cost_usd, "own_h": plan.own_h, "days_later_d": plan.days_d}
     return {
         "key": plan.key,
@@ -69,5 +70,6 @@ def _plan_document(plan: PlanB) -> Document:
         "chance_frac": None if plan.chance_frac != plan.chance_frac else plan.chance_frac,
         "party": plan.party,
         "action": plan.action,
+        "running_by_date": day_after(answer.decision_date, running_d(way, plan)).isoformat(),
         **{name: {"low": each.low, "likely": each.likely, "high": each.high} for name, each in ranges.items()},
     }

@@ -12,7 +12,7 @@ from econ.evaluate.wiring.installation_own import INCENTIVE_OF
 from econ.installation.mishap import BY_USER
 from econ.kernel.alternative import HIRED, SELF
 from econ.kernel.spread import Spread
-from econ.report.numbers import first_cost_money, hours, money, percent, plain_number
+from econ.report.numbers import day_after, day_text, first_cost_money, hours, money, percent, plain_number
 from econ.report.pictures.frame import Columns
 from econ.tables.loaders import Tables
 from econ.uncertainty.answer import Answer
@@ -128,7 +128,15 @@ def way_risks(answer: Answer, tables: Tables) -> tuple[WayRisk, ...]:
 def _way_risk(title: str, answer: Answer, tables: Tables, place: int, more: tuple[str, ...]) -> WayRisk:
     way = answer.result.alternatives[place]
     told = (doubt_sentence(way), *more, incentive_sentence(answer, place), warranty_sentence(way))
-    return WayRisk(title, tuple(text for text in told if text), plan_table(plans_b(way, answer.sheet, tables)))
+    plans = plans_b(way, answer.sheet, tables)
+    decision = answer.decision_date
+    dates = [day_text(day_after(decision, running_d(way, plan)), decision.year) for plan in plans]
+    return WayRisk(title, tuple(text for text in told if text), plan_table(plans) | {"Then running by about": dates})
+
+
+def running_d(way: AlternativeResult, plan: PlanB) -> float:
+    """Return when the room is served if one thing goes wrong at the start, likely days from the decision. [day]"""
+    return float(way.in_service_d[0]) + plan.days_d.likely
 
 
 def plan_table(plans: Sequence[PlanB]) -> Columns:

@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import replace
+from datetime import date
 
 import pytest
 
@@ -17,6 +18,7 @@ from tests.demo import TODAY, demo_answer, demo_case
 
 TABLES = load_tables()
 NAME = "sunroom_with_quote"
+BY = "Then running by about"
 STARTED = (("connect_lines", "contractor"), ("leak_check", "contractor"))
 
 
@@ -44,6 +46,17 @@ def test_plan_b_of_a_kinked_line_says_who_what_and_when():
     assert plan.chance_frac == pytest.approx(0.03)
     assert (plan.cost_usd.low, plan.cost_usd.likely, plan.cost_usd.high) == (150.0, 260.0, 420.0)
     assert (plan.days_d.low, plan.days_d.likely, plan.days_d.high) == (5.0, 14.0, 45.0)
+
+
+def test_a_plan_b_is_dated_its_likely_days_after_service_was_to_start():
+    found = demo_answer(NAME)
+    written = compare_json(found)
+    way, plan = found.result.alternatives[SELF], plans(found)["kinked_line"]
+    said = next(each for each in written["work_risk"][SELF]["plan_b"] if each["key"] == "kinked_line")
+    start = date.fromisoformat(written["alternatives"][SELF]["in_service_date"])
+    late = (date.fromisoformat(said["running_by_date"]) - start).days
+    assert late in {int(plan.days_d.likely), int(plan.days_d.likely) + 1}
+    assert float(way.in_service_d[0]) > 0.0
 
 
 def test_handing_the_whole_over_is_priced_both_ways_where_nobody_has_asked():
@@ -124,6 +137,7 @@ def test_the_risks_of_both_ways_are_told_with_their_plans():
     assert any(sentence.startswith("Warranty, usual terms: parts 5 years") for sentence in own.sentences)
     assert len(own.plan_b["Then"]) == len(plans(demo_answer(NAME)))
     assert "you" in own.plan_b["Who"]
+    assert all(day.split()[0] in {"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"} for day in own.plan_b[BY])
     assert "Firm closes before the warranty ends" in hired.plan_b["If this happens"]
 
 
