@@ -98,8 +98,7 @@ def is_read(draft: Draft, path: str) -> bool:
         return draft.said(path.replace("_fixed", "")) is not None
     if section != "tariff":
         return True
-    is_without_cheap = name.startswith("cheap_") and draft.said("tariff.cheap_usd_per_kwh") is None
-    return name in ASKED_FOR.get(draft.taken("tariff.kind"), ()) and not is_without_cheap
+    return name in ASKED_FOR.get(draft.taken("tariff.kind"), ())
 
 
 def tariff_spread(draft: Draft, path: str) -> Spread:

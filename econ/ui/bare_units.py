@@ -13,6 +13,7 @@ _CENTS_PER_DOLLAR: Final = 100.0
 _PER: Final[dict[str, frozenset[str]]] = {
     "kWh": frozenset({"kwh"}),
     "hour": frozenset({"hour", "hr", "h"}),
+    "t": frozenset({"t", "ton", "tonne"}),
     "year": frozenset({"year", "yr", "y"}),
     "month": frozenset({"month", "mo"}),
     "therm": frozenset({"therm"}),

@@ -59,6 +59,7 @@ SCREEN_UNITS: Final[dict[str, str]] = {
     "Btu/(W*hour)": "Btu/Wh",
     "USD": "$",
     "USD/kWh": "$ per kWh",
+    "USD/t": "$ per tonne",
     "USD/hour": "$ per hour",
     "USD/year": "$ per year",
     "USD/month": "$ per month",
@@ -94,6 +95,8 @@ class Shown:
         Greatest number allowed, in `unit`.
     low : float
         Least number allowed, in `unit`.
+    is_clock : bool
+        Whether it is an hour of the clock, which is written without its unit.
     """
 
     unit: str
@@ -102,10 +105,13 @@ class Shown:
     is_percent: bool
     high: float
     low: float = 0.0
+    is_clock: bool = False
 
     @property
     def word(self) -> str:
         """The unit as the screen writes it; empty where there is none."""
+        if self.is_clock:
+            return ""
         return "%" if self.is_percent else SCREEN_UNITS.get(self.shown_unit, self.shown_unit)
 
 

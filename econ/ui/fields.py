@@ -39,6 +39,7 @@ _PERCENT: Final = frozenset(
         "money.incentive_window_frac",
     }
 )
+_CLOCK: Final = frozenset(f"tariff.{name}_{end}_h" for name in ("peak", "cheap") for end in ("from", "to"))
 _DATES: Final = frozenset({"rooms[].year_built"})
 _MOST_PILLS: Final = 8
 _LABELS: Final[dict[str, str]] = {
@@ -69,7 +70,8 @@ def shown_as(info: FieldInfo) -> Shown:
     """Return in which unit a field stands on the screen."""
     unit = "" if info.path in _DATES else info.unit
     shown_unit = unit if state.is_si() or not info.needs_unit else info.us_unit
-    return Shown(unit, shown_unit, not info.needs_unit, info.path in _PERCENT, info.high, info.low)
+    is_percent, is_clock = info.path in _PERCENT, info.path in _CLOCK
+    return Shown(unit, shown_unit, not info.needs_unit, is_percent, info.high, info.low, is_clock)
 
 
 def draw(*paths: str) -> None:

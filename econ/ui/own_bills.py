@@ -87,7 +87,7 @@ def _show(found: CarrierFit) -> None:
     if not len(found.billed_kwh):
         return
     if found.fit is not None:
-        look.said(told.quality(found.fit), kind="statement")
+        st.caption(told.quality(found.fit))
         drawn = picture.figure(found, now.look())
         st.plotly_chart(drawn, theme=None, config=PLOT_CONFIG, key=f"c_bills_{found.carrier}", alt=statement)
     look.table(told.table(found, now.look()))
@@ -98,6 +98,9 @@ def _scales(found: BillFindings) -> None:
     st.subheader("What do they say of this room?")
     fields.draw("bills.cooling_share_frac", "bills.heating_share_frac")
     for scale in found.scales:
-        look.said(told.scale_sentence(scale), kind="statement")
+        if scale.factor is None:
+            st.caption(told.scale_sentence(scale))
+        else:
+            look.said(told.scale_sentence(scale), kind="statement")
     if found.factors or state.value("bills.use_fit"):
         fields.draw("bills.use_fit")

@@ -34,16 +34,23 @@ class Tariff(Section):
     summer_usd_per_kwh: Amt = amount(
         "Summer price", "In the season, out of the dear hours if there are any.", PRICE, after=_SEASONS
     )
-    peak_from_h: Amt = amount("Dear hours begin", "By the clock: 16 is 4 pm.", CLOCK, after=_BY_HOUR)
-    peak_to_h: Amt = amount("Dear hours end", "By the clock: 21 is 9 pm.", CLOCK, after=_BY_HOUR)
+    peak_from_h: Amt = amount("Dear hours begin, by the clock", "0 to 24: 16 is 4 pm.", CLOCK, after=_BY_HOUR)
+    peak_to_h: Amt = amount("Dear hours end, by the clock", "0 to 24: 21 is 9 pm.", CLOCK, after=_BY_HOUR)
     peak_usd_per_kwh: Amt = amount("Price in dear hours", "In the season.", PRICE, after=_BY_HOUR)
     winter_peak_usd_per_kwh: Amt = amount(
         "Price in dear hours, other months", "Leave it out if there are none then.", PRICE, after=_BY_HOUR
     )
     peak_days: Choice = choice("Days with dear hours", "Every day, or Monday to Friday.", after=_BY_HOUR)
     cheap_usd_per_kwh: Amt = amount("Price in cheap hours", "Leave it out if there are none.", PRICE, after=_BY_HOUR)
-    cheap_from_h: Amt = amount("Cheap hours begin", "By the clock: 0 is midnight.", CLOCK, after=_BY_HOUR)
-    cheap_to_h: Amt = amount("Cheap hours end", "By the clock.", CLOCK, after=_BY_HOUR)
+    cheap_from_h: Amt = amount(
+        "Cheap hours begin, by the clock",
+        "0 is midnight; it counts where there is a cheap price.",
+        CLOCK,
+        after=_BY_HOUR,
+    )
+    cheap_to_h: Amt = amount(
+        "Cheap hours end, by the clock", "0 to 24; it counts where there is a cheap price.", CLOCK, after=_BY_HOUR
+    )
     clock_change: Choice = choice(
         "Clocks change in summer", "The weather is in standard time, your tariff by the clock.", expert=True,
         after=_BY_HOUR,

@@ -33,12 +33,13 @@ def figure(found: CarrierFit, look: Look) -> go.Figure:
     top = 1.15 * max(float(np.nanmax(np.concatenate([billed, fitted]))), 1.0)
     x2, y2 = drawn.layout.xaxis.to_plotly_json(), drawn.layout.yaxis.to_plotly_json()
     step = -(-len(days) // MOST_TICKS)
+    warmth = f"Mean outdoors, {look.symbol(Quantity.TEMPERATURE)}"
     named = [f"{row.past:%b %y}" for row in found.text.rows]
     drawn.update_layout(
         yaxis={"domain": UPPER, "range": [0.0, top], "nticks": 5},
         xaxis={"anchor": "y", "tickvals": list(range(0, len(days), step)), "ticktext": named[::step]},
         yaxis2={**y2, "domain": LOWER, "anchor": "x2", "range": [0.0, top], "nticks": 4},
-        xaxis2={**x2, "anchor": "y2", "title": {"text": f"Mean outdoors, {look.symbol(Quantity.TEMPERATURE)}"}},
+        xaxis2={**x2, "anchor": "y2", "title": {**x2["title"], "text": warmth}},
     )
     key = f"<span style='color:{look.ground.soft}'>■ billed</span>  <span style='color:{look.ground.heat}'>— fit</span>"
     name_upright_axis(drawn, f"kWh a day, bill by bill ({key})", look)
