@@ -9,7 +9,7 @@ from econ.evaluate.sheet import point
 from econ.evaluate.split import SplitAdvice, split_advice
 from econ.evaluate.task_board import BoardTask, TaskBoard, task_board
 from econ.installation.schedule import Schedule
-from econ.kernel.alternative import PARTIES, SELF, Party
+from econ.kernel.alternative import PARTIES, SELF, Party, Standing
 from econ.report.words.lock import lock_reason, lock_table, standing_locks
 from econ.report.words.margin import best_sentence, close_sentence, margin_sentence
 from econ.report.words.split import split_sentence
@@ -29,12 +29,18 @@ def draw(answer: Answer) -> None:
     before = since.before_last_change(answer, board)
     st.subheader("Who does what, if you put it in yourself")
     look.said(split_sentence(answer, board, now.look()))
+    way = answer.result.alternatives[SELF]
+    is_locked = way.standing is Standing.NOT_ALLOWED
+    if is_locked and way.reasons[1:]:
+        with st.expander("What else stands in the way"):
+            for reason in way.reasons[1:]:
+                look.said(reason, kind="fits")
     hour = answer.sheet.entry(_HOUR).spread
-    look.said(close_sentence(advice, hour.low, hour.high), kind="statement")
+    look.said("" if is_locked else close_sentence(advice, hour.low, hour.high), kind="statement")
     _one_tap(board, answer)
-    st.html(f'<p class="small">{escape(best_sentence(advice))}</p>{_style(board)}')
-    _rows(answer.result.alternatives[SELF].schedule, board, advice, before)
-    st.html(board_row.sums_html(board, answer.result.alternatives[SELF]))
+    st.html(f'<p class="small">{"" if is_locked else escape(best_sentence(advice))}</p>{_style(board)}')
+    _rows(way.schedule, board, advice, before)
+    st.html(board_row.sums_html(board, way))
     with st.expander("Every locked cell, and why"):
         look.table(lock_table(board))
 

@@ -1,11 +1,17 @@
-"""Under a quote: what it leaves out, and what is counted on top of it for that."""
+"""Under a quote: what it leaves out and what is counted on top for that, and how it stands beside a built-up price."""
 
-from econ.report.words.scope import scope_lines
+from econ.evaluate.own_items import hired_usd
+from econ.evaluate.sheet import point
+from econ.report.words.scope import bridge_sentence, scope_lines
+from econ.tables.tasks import installation_tables
 from econ.ui import look, now
 
 
 def draw() -> None:
-    """Draw a sentence for each part that the quote lacks."""
-    answer = now.present().answer
-    for sentence in scope_lines(answer) if answer is not None else ():
+    """Draw what the quote lacks, part by part, and how it compares."""
+    if (answer := now.present().answer) is None:
+        return
+    for sentence in scope_lines(answer):
         look.said(sentence, kind="statement")
+    usual = hired_usd(answer.structure, point(answer.sheet), installation_tables())
+    look.said(bridge_sentence(answer, usual), kind="fits")

@@ -146,3 +146,19 @@ def test_what_was_done_before_moves_the_hours_and_opens_no_lock(ready):
     assert (
         re.search(r"your time ([\d.]+) h", totals(ready)).group() == re.search(r"your time ([\d.]+) h", before).group()
     )
+
+
+def test_a_quote_is_set_beside_the_job_built_up_from_own_items(ready):
+    html = ready.go("work").html
+    assert re.search(r"With all it lacks, taxes and your own outlays the quote comes to \$[\d,]+, about as much", html)
+    ready.type("w_quote_total_usd", "20000")
+    assert "more than the $" in ready.html
+    ready.type("w_quote_total_usd", "")
+    assert "Without a quote hiring is built up from this program&#x27;s own items: $" in ready.html
+
+
+def test_a_way_that_is_locked_says_so_first_with_its_reason(ready):
+    ready.go("work").choose("w_site_owner_may_mechanical", "no")
+    assert "Locked: mechanical work here is for a licensed contractor, owners included." in ready.html
+    assert "tasks are not yours to do here. See “Hire it out”." in ready.html
+    assert "The best split with" not in ready.html

@@ -69,3 +69,37 @@ def _part(key: str, category: str) -> str:
     if category == "disposal":
         return "removal"
     return "permit" if "permit" in key else "electrical"
+
+
+_ABOUT_EVEN: Final = 0.15
+"""Share of the built-up price within which a quote is called usual. Assumption."""
+
+
+def bridge_sentence(answer: Answer, own_items_usd: float) -> str:
+    """Return what a quote comes to with all it lacks, beside the same job built up from this program's own items.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer to a case.
+    own_items_usd : float
+        The built-up price, likely values. [USD]
+
+    Returns
+    -------
+    sentence : str
+        Without a quote, what stands in its place.
+    """
+    usual = first_cost_money(own_items_usd)
+    if not answer.structure.has_quote:
+        return (
+            f"Without a quote hiring is built up from this program's own items: {usual}. A written quote replaces it."
+        )
+    way = answer.result.alternatives[HIRED]
+    total = float(way.cash_first_cost_usd[0])
+    apart = total / own_items_usd - 1.0
+    beside = "about as much as" if abs(apart) <= _ABOUT_EVEN else ("more than" if apart > 0.0 else "less than")
+    return (
+        f"With all it lacks, taxes and your own outlays the quote comes to {first_cost_money(total)}, {beside} the "
+        f"{usual} that the job as described here is built up to from this program's own items."
+    )

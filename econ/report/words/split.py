@@ -2,8 +2,9 @@
 
 from typing import Final
 
+from econ.evaluate.result import AlternativeResult
 from econ.evaluate.task_board import TaskBoard
-from econ.kernel.alternative import SELF, Party, Standing
+from econ.kernel.alternative import PARTIES, SELF, Party, Standing
 from econ.report.look import Look
 from econ.report.numbers import first_cost_money, listed, tenths
 from econ.uncertainty.answer import Answer
@@ -58,14 +59,24 @@ def split_sentence(answer: Answer, board: TaskBoard, look: Look) -> str:
     Returns
     -------
     sentence : str
-        Where the way is not allowed, the reasons.
+        Where the way is not allowed, the gravest reason and how many tasks are locked.
     """
     way = answer.result.alternatives[SELF]
     if way.standing is Standing.NOT_ALLOWED:
-        return f"Locked: {' '.join(way.reasons)} See “Hire it out”."
+        return locked_sentence(way, board)
     doing = doing_words(board) or "you do it all"
     own, cash = (
         f"{tenths(float(way.own_hours_h[0]))} h of your time",
         first_cost_money(float(way.cash_first_cost_usd[0])),
     )
     return f"{doing[0].upper()}{doing[1:]}: {own}, {cash}, cool by {look.day(float(way.in_service_d[0]))}."
+
+
+def locked_sentence(way: AlternativeResult, board: TaskBoard) -> str:
+    """Return why putting it in yourself is locked: the gravest reason, and how many tasks others must do."""
+    own = PARTIES.index(Party.SELF)
+    work = [task for task in board.tasks if task.hours_h > 0.0]
+    locked = sum(not task.may[own] for task in work)
+    first = way.reasons[0] if way.reasons else ""
+    counted = f" {locked} of {len(work)} tasks are not yours to do here." if locked else ""
+    return f"Locked: {first[:1].lower()}{first[1:]}{counted} See “Hire it out”."

@@ -1,6 +1,7 @@
 """The words of the task board: margins, locks, who does what, and what an edit moved."""
 
 import math
+from types import SimpleNamespace
 
 import pytest
 
@@ -11,7 +12,7 @@ from econ.report.numbers import MINUS
 from econ.report.words.lock import lock_reason, lock_table, standing_locks
 from econ.report.words.margin import best_sentence, close_sentence, margin_sentence
 from econ.report.words.moved import Totals, cash_mark, day_mark, hours_mark, moved_sentence
-from econ.report.words.split import doing_words
+from econ.report.words.split import doing_words, locked_sentence
 
 EVERYBODY, NOT_ME = (True, True, True, True), (False, False, True, True)
 BAR = "Electrical work needs a licence."
@@ -128,3 +129,13 @@ def test_what_moved_is_told_in_a_sentence():
     said = moved_sentence(BEFORE, Totals(4690.0, 13.0, 26.0))
     assert said == f"Your last change: +$120 of cash, {MINUS}3 h of your time, 4 days earlier."
     assert "none of the three" in moved_sentence(BEFORE, BEFORE)
+
+
+def test_a_locked_way_gives_its_gravest_reason_and_counts_the_tasks():
+    way = SimpleNamespace(reasons=("The association has refused an outdoor unit.", "More."))
+    mine, theirs = task(), task("circuit", Party.ELECTRICIAN, NOT_ME, bars=(BAR,))
+    said = locked_sentence(way, board(mine, theirs))
+    assert said == (
+        "Locked: the association has refused an outdoor unit. 1 of 2 tasks are not yours to do here. See “Hire it out”."
+    )
+    assert "not yours" not in locked_sentence(way, board(mine))
