@@ -14,6 +14,7 @@ from econ.installation.first_cost import cash_first_cost_usd, first_cost_usd
 from econ.installation.gate import is_on_kit
 from econ.installation.task import CONTRACTOR_PARTY
 from econ.kernel.alternative import HIRED, SELF, Standing
+from econ.kernel.spread import Spread
 from econ.tables.loaders import Tables
 from econ.tables.tasks import installation_tables
 
@@ -50,11 +51,14 @@ class BothWays:
         yes, no or not_known.
     if_yes, if_no : Finished
         The same work with either answer, likely values.
+    takes_on_frac : Spread
+        Chance that one contractor who is asked takes it on. [dimensionless]
     """
 
     answer: str
     if_yes: Finished
     if_no: Finished
+    takes_on_frac: Spread
 
     @property
     def matters(self) -> bool:
@@ -87,7 +91,8 @@ def both_ways(structure: Structure, sheet: Sheet, tables: Tables) -> BothWays:
         for answer in ("yes", "no")
     }
     answer = option_at(FINISHES, sheet.entry(FINISHES).likely)
-    return BothWays(answer, _finished(by_answer["yes"]), _finished(by_answer["no"]))
+    takes_on = tables.costs["owner_set_acceptance_frac"].spread()
+    return BothWays(answer, _finished(by_answer["yes"]), _finished(by_answer["no"]), takes_on)
 
 
 def _finished(ways: tuple[Installation, ...]) -> Finished:

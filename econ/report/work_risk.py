@@ -8,6 +8,7 @@ from econ.evaluate.plan_b import PlanB, plans_b
 from econ.evaluate.result import AlternativeResult
 from econ.evaluate.wiring.installation_own import INCENTIVE_OF
 from econ.kernel.alternative import Alternative
+from econ.kernel.spread import Spread
 from econ.report.numbers import day_after
 from econ.report.words.work_risk import line_usd, running_d
 from econ.tables.loaders import Tables
@@ -22,6 +23,7 @@ def document(answer: Answer, tables: Tables) -> Document:
     return {
         "contractor_finishes": {
             "answer": both.answer, "if_yes": _finished_document(both.if_yes), "if_no": _finished_document(both.if_no),
+            "takes_on_frac": _range_document(both.takes_on_frac),
         },
         "work_risk": [_way_document(way, answer, tables) for way in answer.result.alternatives],
     }  # fmt: skip
@@ -71,5 +73,9 @@ def _plan_document(plan: PlanB, way: AlternativeResult, answer: Answer) -> Docum
         "party": plan.party,
         "action": plan.action,
         "running_by_date": day_after(answer.decision_date, running_d(way, plan)).isoformat(),
-        **{name: {"low": each.low, "likely": each.likely, "high": each.high} for name, each in ranges.items()},
+        **{name: _range_document(each) for name, each in ranges.items()},
     }
+
+
+def _range_document(spread: Spread) -> Document:
+    return {"low": spread.low, "likely": spread.likely, "high": spread.high}

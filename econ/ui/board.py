@@ -98,7 +98,7 @@ def _row(task: BoardTask, under: tuple[str, str, str]) -> None:
         st.segmented_control(
             task.label,
             list(PARTY_WORDS),
-            format_func=PARTY_WORDS.__getitem__,
+            format_func=board_row.party_words().__getitem__,
             key=key,
             label_visibility="collapsed",
             on_change=_given,

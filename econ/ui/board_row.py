@@ -13,6 +13,7 @@ from econ.report.numbers import NONE_TEXT, first_cost_money, money, tenths
 from econ.report.words import moved
 from econ.report.words.moved import Totals
 from econ.report.words.standing import STANDING_WORDS
+from econ.ui import state
 from econ.uncertainty.answer import Answer
 
 PARTY_WORDS: Final[dict[Party, str]] = {
@@ -21,6 +22,13 @@ PARTY_WORDS: Final[dict[Party, str]] = {
     Party.ELECTRICIAN: "Electrician",
     Party.CONTRACTOR: "Contractor",
 }
+
+
+def party_words() -> dict[Party, str]:
+    """Return what the parties are called on the board: a helper on wages is a handyman."""
+    is_handyman = state.value("work.helper") == "handyman"
+    return PARTY_WORDS | ({Party.HELPER: "Handyman"} if is_handyman else {})
+
 
 _PADLOCK: Final = (
     "url(\"data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 10 12'%3E"

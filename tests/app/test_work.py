@@ -162,3 +162,9 @@ def test_a_way_that_is_locked_says_so_first_with_its_reason(ready):
     assert "Locked: mechanical work here is for a licensed contractor, owners included." in ready.html
     assert "tasks are not yours to do here. See “Hire it out”." in ready.html
     assert "The best split with" not in ready.html
+
+
+def test_a_handyman_is_called_so_on_the_board_and_takes_a_task_alone(ready):
+    ready.go("work").choose("w_work_helper", "handyman").choose("w_task_line_set", "helper")
+    assert "Handyman" in ready.app.button_group(key="w_task_line_set").options
+    assert "A handyman does part of the work" in ready.html

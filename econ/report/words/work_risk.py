@@ -56,9 +56,9 @@ def finish_sentences(both: BothWays) -> tuple[str, ...]:
     listed = "; ".join(both.if_yes.tasks)
     answers = {"yes": (both.if_yes,), "no": (both.if_no,)}.get(both.answer, (both.if_yes, both.if_no))
     heads = {id(both.if_yes): "If a contractor takes on your kit", id(both.if_no): "If none does"}
-    asked = (
-        () if both.answer != "not_known" else (f"Phone two or three before you buy. It decides who does: {listed}.",)
-    )
+    chance = _range(both.takes_on_frac, percent)
+    phone = f"Phone two or three before you buy: one takes it on with a chance of {chance}, an assumption."
+    asked = (f"{phone} It decides who does: {listed}.",) if both.answer == "not_known" else ()
     return (*asked, *(f"{heads[id(each)]}: {_finished_words(each)}" for each in answers))
 
 

@@ -102,7 +102,7 @@ def test_both_prices_stand_in_words_and_json_where_nobody_has_asked():
     found = answered(STARTED, contractor_finishes="not_known")
     both = both_ways(found.structure, found.sheet, TABLES)
     told = finish_sentences(both)
-    assert told[0].startswith("Phone two or three before you buy.")
+    assert told[0].startswith("Phone two or three before you buy: one takes it on with a chance of 25 % (5 % to 50 %)")
     assert told[1].startswith("If a contractor takes on your kit: $")
     assert told[2].startswith("If none does: those tasks are yours again: $")
     said = compare_json(found)["contractor_finishes"]
