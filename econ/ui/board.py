@@ -10,6 +10,7 @@ from econ.evaluate.split import SplitAdvice, split_advice
 from econ.evaluate.task_board import BoardTask, TaskBoard, task_board
 from econ.installation.schedule import Schedule
 from econ.kernel.alternative import PARTIES, SELF, Party, Standing
+from econ.report.numbers import plural
 from econ.report.words.lock import lock_reason, lock_table, standing_locks
 from econ.report.words.margin import best_sentence, close_sentence, margin_sentence
 from econ.report.words.split import split_sentence
@@ -84,8 +85,9 @@ def _rows(schedule: Schedule, board: TaskBoard, advice: SplitAdvice, before: sin
 def _wait(schedule: Schedule, place: int) -> None:
     """Draw a wait as a plain row without an owner: how long, and until when."""
     begun_d, ended_d = (float(days[0, place]) for days in (schedule.wait_start_d, schedule.finish_d))
-    until = now.look().day(ended_d)
-    html = f'<div class="task wait">{escape(schedule.label[place])}: {ended_d - begun_d:.0f} days, until {until}</div>'
+    until, passed = now.look().day(ended_d), round(ended_d - begun_d)
+    days = f"{passed} {plural('day', passed)}"
+    html = f'<div class="task wait">{escape(schedule.label[place])}: {days}, until {until}</div>'
     with st.container(key=f"wait_{schedule.task[place]}"):
         st.html(html)
 
