@@ -23,6 +23,7 @@ from econ.kernel.arrays import FloatArray
 from econ.kernel.caution import Caution, Severity, Topic
 from econ.lifecycle.measures import Measures
 from econ.lifecycle.streams import Streams
+from econ.uncertainty.drawn import kept
 from econ.uncertainty.verdict import Verdict
 
 N_YEAR = 15
@@ -369,3 +370,8 @@ def verdict(whole: Result, kind: str = "clear", chance: tuple[float, ...] = (np.
         reasons=tuple(() if fits else ("short_of_need",) for fits in eligible),
         eligible=eligible,
     )
+
+
+def drawn(n_row):
+    """Return what would be kept of so many draws of the invented result."""
+    return kept(result(n_row), np.asarray(0.3))

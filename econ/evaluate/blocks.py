@@ -1,6 +1,7 @@
 """Blocks of decision rows, so that hourly temporaries stay in the processor's cache."""
 
-from collections.abc import Callable, Iterator, Mapping
+import threading
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from typing import Final, TypeVar
 
@@ -10,6 +11,10 @@ from econ.kernel.arrays import FloatArray
 from econ.kernel.errors import ShapeError
 
 Found = TypeVar("Found")
+Part = TypeVar("Part")
+
+_here = threading.local()
+"""Whether this thread is a worker already."""
 
 ROWS_PER_BLOCK: Final = 256
 """Rows evaluated at a time: 512 are a tenth faster and hold twice the memory; fewer than 128 spend it on calls."""
@@ -107,8 +112,28 @@ def in_blocks(
     found : list
         One entry a block.
     """
-    blocks = list(row_blocks(values, n_row, size))
-    if len(blocks) == 1:
-        return [compute(blocks[0])]
-    with ThreadPoolExecutor(WORKERS) as pool:
-        return list(pool.map(compute, blocks))
+    return side_by_side(compute, list(row_blocks(values, n_row, size)))
+
+
+def side_by_side(compute: Callable[[Part], Found], parts: Sequence[Part]) -> list[Found]:
+    """Return what a function makes of each part, in order, `WORKERS` parts at a time.
+
+    Parameters
+    ----------
+    compute : callable
+        A part in, anything out; pure.
+    parts : sequence
+        The parts.
+
+    Notes
+    -----
+    Within a worker parts are worked at one after the other, so that no more than `WORKERS` are ever in memory.
+    """
+    if len(parts) == 1 or getattr(_here, "is_worker", False):
+        return [compute(part) for part in parts]
+    with ThreadPoolExecutor(WORKERS, initializer=_become_worker) as pool:
+        return list(pool.map(compute, parts))
+
+
+def _become_worker() -> None:
+    _here.is_worker = True

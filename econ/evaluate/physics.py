@@ -174,21 +174,23 @@ def _by_way(blocks: list[tuple[Joined, ...]]) -> tuple[Joined, ...]:
     return tuple(whole)
 
 
-def joined(parts: Sequence[Joined]) -> Joined:
-    """Return dataclasses of arrays (rows, ...) put end to end, field by field, dataclasses within them alike.
+def joined(parts: Sequence[Joined], axis: int = 0) -> Joined:
+    """Return dataclasses of arrays put end to end, field by field, dataclasses within them alike.
 
     Parameters
     ----------
     parts : sequence of one dataclass
         Parts in order; what is no array is taken from the first.
+    axis : int
+        Axis of the arrays on which rows stand. [dimensionless]
     """
     columns: dict[str, Any] = {}
     for field in fields(parts[0]):  # type: ignore[arg-type]
         values = [getattr(part, field.name) for part in parts]
         if isinstance(values[0], np.ndarray):
-            columns[field.name] = np.concatenate(values)
+            columns[field.name] = np.concatenate(values, axis=axis)
         else:
-            columns[field.name] = joined(values) if is_dataclass(values[0]) else values[0]
+            columns[field.name] = joined(values, axis) if is_dataclass(values[0]) else values[0]
     return type(parts[0])(**columns)
 
 

@@ -62,6 +62,13 @@ class Streams:
         total: FloatArray = self.investment_usd + self.operation_usd
         return total
 
+    @property
+    def running_total_usd(self) -> FloatArray:
+        """Spent by the end of each year, what is left at the end not taken off, shape (A, B, n_year + 1)."""
+        yearly = self.operation_usd + self.replacement_usd + self.disposal_usd + self.financing_usd
+        running: FloatArray = self.first_usd[..., None] + np.cumsum(yearly, axis=-1)
+        return running
+
 
 def escalated_stream(yearly_usd: FloatArray, escalation_frac: FloatArray) -> FloatArray:
     """Return yearly costs at today's prices as a stream at the prices of their years.

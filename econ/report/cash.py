@@ -5,7 +5,6 @@ from typing import Final
 
 import numpy as np
 
-from econ.evaluate.result import Result
 from econ.installation.cash import MONTH_D, cash_by_month_usd
 from econ.kernel.alternative import ALTERNATIVES, KEEP
 from econ.kernel.arrays import FloatArray
@@ -14,10 +13,8 @@ from econ.report.pictures.frame import Columns
 from econ.report.style import NAMES
 from econ.report.words.money import MOST_CASH_SHARE
 from econ.uncertainty.answer import Answer
+from econ.uncertainty.drawn import MOST_MONTHS, Drawn
 from econ.uncertainty.spread import quantiles
-
-MOST_MONTHS: Final = 25
-"""Months told at most: the longest wait that a form takes is two years."""
 
 NEVER: Final = "never"
 
@@ -35,30 +32,25 @@ FIGURES: Final = {
 
 def month_count(answer: Answer) -> int:
     """Return how many months to tell: until the slowest way works, with draws in 19 of 20."""
-    told = answer.result if answer.drawn is None else answer.drawn
-    days = [np.nanquantile(way.in_service_d, MOST_CASH_SHARE) for way in told.alternatives if way.in_service_exists]
-    return min(MOST_MONTHS, int(max(map(float, days), default=0.0) // MONTH_D) + 1)
+    likely = [way.in_service_d for way in answer.result.alternatives]
+    days = np.stack(likely) if answer.drawn is None else answer.drawn.in_service_d
+    ready = days[~np.isnan(days).all(axis=1)]
+    last = np.nanquantile(ready, MOST_CASH_SHARE, axis=1).max() if len(ready) else 0.0
+    return min(MOST_MONTHS, int(last // MONTH_D) + 1)
 
 
-def paid_by_month_usd(answer: Answer, result: Result) -> FloatArray:
-    """Return the cash of each way that has left by the end of each month after the decision, shape (A, B, n_month).
-
-    Parameters
-    ----------
-    answer : Answer
-        Whose deposit and months hold.
-    result : Result
-        Its result at likely values or at draws.
-    """
+def paid_by_month_usd(answer: Answer) -> FloatArray:
+    """Return the likely cash of each way that has left by the end of each month, shape (A, n_month)."""
     deposit, count = np.asarray(answer.sheet.entry("finance.deposit_frac").likely), month_count(answer)
-    by_month = [cash_by_month_usd(way.line_items, way.in_service_d, deposit, count) for way in result.alternatives]
+    ways = answer.result.alternatives
+    by_month = [cash_by_month_usd(way.line_items, way.in_service_d, deposit, count)[0] for way in ways]
     paid: FloatArray = np.cumsum(np.stack(by_month), axis=-1)
     return paid
 
 
 def cash_table(answer: Answer) -> Columns:
     """Return the cash that has left by the end of each month until the last way works; the most to expect beside it."""
-    likely = paid_by_month_usd(answer, answer.result)[:, 0]
+    likely = paid_by_month_usd(answer)
     most = likely if answer.drawn is None else most_by_month_usd(answer, answer.drawn)
     columns: Columns = {"By the end of": [f"month {at + 1}" for at in range(likely.shape[1])]}
     for way, name in enumerate(ALTERNATIVES):
@@ -67,9 +59,9 @@ def cash_table(answer: Answer) -> Columns:
     return columns
 
 
-def most_by_month_usd(answer: Answer, drawn: Result) -> FloatArray:
+def most_by_month_usd(answer: Answer, drawn: Drawn) -> FloatArray:
     """Return the most cash to expect by the end of each month, shape (A, n_month)."""
-    most: FloatArray = np.quantile(paid_by_month_usd(answer, drawn), MOST_CASH_SHARE, axis=1)
+    most: FloatArray = np.quantile(drawn.paid_by_month_usd[..., : month_count(answer)], MOST_CASH_SHARE, axis=1)
     return most
 
 
@@ -78,7 +70,7 @@ def _with_most(likely_usd: float, most_usd: float) -> str:
     return likely if most == likely else f"{likely} (up to {most})"
 
 
-def reach_table(drawn: Result) -> Columns:
+def reach_table(drawn: Drawn) -> Columns:
     """Return how far each figure reaches: 1 in 20 below, the middle, 1 in 20 above."""
     found = quantiles(drawn)
     columns: Columns = {"": [words for words, _ in FIGURES.values()]}

@@ -12,6 +12,7 @@ from econ.report.cash import most_by_month_usd, paid_by_month_usd
 from econ.report.numbers import number
 from econ.report.words.money import MOST_CASH_SHARE, pay_per_own_hour_usd
 from econ.uncertainty.answer import Answer
+from econ.uncertainty.drawn import Drawn
 from econ.uncertainty.information import perfect_information_usd
 from econ.uncertainty.spread import LEVELS, expected_regret_usd, quantiles
 
@@ -45,12 +46,12 @@ def document(answer: Answer) -> Document:
         "verdict_at_zero_hour": at_zero.kind,
         "lowest_lcc_at_zero_hour": at_zero.winner.value if at_zero.winner else None,
         "pay_per_own_hour_usd_per_h": number(pay_per_own_hour_usd(answer.result)),
-        "cash_paid_by_month_usd": _by_way(paid_by_month_usd(answer, answer.result)[:, 0]),
+        "cash_paid_by_month_usd": _by_way(paid_by_month_usd(answer)),
     }
     return plain | (_doubt(answer, answer.drawn) if answer.drawn is not None else {})
 
 
-def _doubt(answer: Answer, drawn: Result) -> Document:
+def _doubt(answer: Answer, drawn: Drawn) -> Document:
     takes_part = np.array(answer.verdict.eligible)
     cost = drawn.measures.lcc_usd
     has_choice = bool(takes_part.any())
@@ -58,8 +59,8 @@ def _doubt(answer: Answer, drawn: Result) -> Document:
         "quantile_level_frac": list(LEVELS),
         "quantiles": {name: _by_way(levels.T) for name, levels in quantiles(drawn).items()},
         "most_cash_usd": {
-            way.name.value: number(float(np.quantile(way.cash_first_cost_usd, MOST_CASH_SHARE)))
-            for way in drawn.alternatives
+            name.value: number(float(np.quantile(cash, MOST_CASH_SHARE)))
+            for name, cash in zip(ALTERNATIVES, drawn.cash_first_cost_usd, strict=True)
         },
         "most_cash_paid_by_month_usd": _by_way(most_by_month_usd(answer, drawn)),
         "expected_regret_usd": {

@@ -66,7 +66,9 @@ def _under(answer: Answer) -> list[str]:
         return []
     said = [money.own_time_text(answer.result)] if answer.verdict.eligible[SELF] else []
     spends = winner is not ALTERNATIVES[KEEP]
-    return [*said, money.most_cash_text(answer.drawn, winner)] if spends else said
+    return (
+        [*said, money.most_cash_text(answer.drawn.cash_first_cost_usd[ALTERNATIVES.index(winner)])] if spends else said
+    )
 
 
 def _paybacks(answer: Answer) -> list[str]:

@@ -10,12 +10,13 @@ from econ.case.schema import Case
 from econ.evaluate.evaluate import evaluate
 from econ.evaluate.prepare import prepared
 from econ.evaluate.result import Result
-from econ.evaluate.sheet import Sheet, point, with_columns
+from econ.evaluate.sheet import Sheet, point
 from econ.evaluate.structure import Structure
 from econ.tables.loaders import Tables
 from econ.uncertainty.chance import Chance, chance_of_lowest
 from econ.uncertainty.dates import with_first_cool_days
-from econ.uncertainty.draws import draw_count, drawn
+from econ.uncertainty.drawn import Drawn, drawn_rows
+from econ.uncertainty.draws import draw_count
 from econ.uncertainty.verdict import Candidates, Verdict, eligible, verdict
 
 FULL_DRAWS: Final = 4096
@@ -41,7 +42,7 @@ class Answer:
         Year 0 of every alternative.
     result : Result
         At likely values, one row.
-    drawn : Result or None
+    drawn : Drawn or None
         At the draws; None where none were asked for.
     chance : Chance or None
         How often each eligible alternative costs least.
@@ -60,7 +61,7 @@ class Answer:
     sheet: Sheet
     decision_date: date
     result: Result
-    drawn: Result | None
+    drawn: Drawn | None
     chance: Chance | None
     verdict: Verdict
     verdict_at_zero_hour: Verdict
@@ -99,7 +100,7 @@ def answer(case: Case, tables: Tables, today: date, draws: int = FULL_DRAWS, see
     candidates = candidates_of(result)
     at_zero = replace(candidates, lcc_usd=result.lcc_at_zero_hour_usd[:, 0])
     n_draw = draw_count(draws)
-    spread = drawn_result(structure, sheet, tables, n_draw, seed) if n_draw else None
+    spread = drawn_rows(structure, sheet, tables, n_draw, seed) if n_draw else None
     chances: tuple[Chance | None, Chance | None] = (None, None)
     if spread is not None:
         is_eligible = eligible(candidates)
@@ -121,26 +122,6 @@ def answer(case: Case, tables: Tables, today: date, draws: int = FULL_DRAWS, see
         draws_used=n_draw,
         seed=seed,
     )
-
-
-def drawn_result(structure: Structure, sheet: Sheet, tables: Tables, n_draw: int, seed: int) -> Result:
-    """Return the result at draws of every ranged input.
-
-    Parameters
-    ----------
-    structure : Structure
-        What picks formulas; sizes stay those chosen at likely values.
-    sheet : Sheet
-        Ranges.
-    tables : Tables
-        Stations.
-    n_draw : int
-        A number that `draw_count` returns.
-    seed : int
-        Seed of the draws.
-    """
-    columns = drawn(sheet.low, sheet.likely, sheet.high, n_draw, seed)
-    return evaluate(structure, with_columns(sheet, columns), tables)
 
 
 def candidates_of(result: Result) -> Candidates:

@@ -5,8 +5,8 @@ from typing import Final
 
 import numpy as np
 
-from econ.evaluate.result import Result
 from econ.kernel.arrays import BoolArray, FloatArray
+from econ.uncertainty.drawn import Drawn
 
 LEVELS: Final = (0.05, 0.5, 0.95)
 """Share of draws below each value told: P5, P50, P95."""
@@ -15,13 +15,13 @@ PAIRED: Final = ("sir", "airr", "irr")
 PAYBACKS: Final = ("simple_payback_yr", "discounted_payback_yr")
 
 
-def quantiles(drawn: Result) -> Mapping[str, FloatArray]:
+def quantiles(drawn: Drawn) -> Mapping[str, FloatArray]:
     """Return P5, P50 and P95 of each measure.
 
     Parameters
     ----------
-    drawn : Result
-        A result at draws.
+    drawn : Drawn
+        What is kept of the draws.
 
     Returns
     -------
@@ -29,11 +29,11 @@ def quantiles(drawn: Result) -> Mapping[str, FloatArray]:
         By name of the measure. A payback that never comes counts as longer than any other and shows as infinite; a
         ratio or rate that some draw does not have shows as NaN. [any]
     """
-    found, ways = drawn.measures, drawn.alternatives
+    found = drawn.measures
     by_name = {
-        "first_cost_usd": np.stack([way.first_cost_usd for way in ways]),
-        "cash_first_cost_usd": np.stack([way.cash_first_cost_usd for way in ways]),
-        "energy_cost_usd_per_yr": np.stack([way.energy_cost_usd_per_yr for way in ways]),
+        "first_cost_usd": drawn.first_cost_usd,
+        "cash_first_cost_usd": drawn.cash_first_cost_usd,
+        "energy_cost_usd_per_yr": drawn.energy_cost_usd_per_yr,
         "lcc_usd": found.lcc_usd,
         "lcc_at_zero_hour_usd": drawn.lcc_at_zero_hour_usd,
         "annualised_cost_usd_per_yr": found.annualised_cost_usd_per_yr,

@@ -8,11 +8,10 @@ import pytest
 from econ.evaluate.evaluate import evaluate
 from econ.evaluate.physics import physics
 from econ.evaluate.prepare import prepared
-from econ.evaluate.sheet import point, with_columns
+from econ.evaluate.sheet import point
 from econ.evaluate.wiring import climate
 from econ.tables.loaders import load_tables
-from econ.uncertainty.answer import drawn_result
-from econ.uncertainty.draws import drawn
+from econ.uncertainty.drawn import drawn_rows
 from tests.benchmarks.clock import Timed, hourly_floor_s, shortest
 from tests.demo import TODAY, demo_case
 
@@ -37,26 +36,29 @@ def test_one_case_takes_well_under_a_second():
 
 
 @pytest.mark.long
-def test_draws_take_a_few_sweeps_a_block():
+def test_the_whole_model_takes_a_few_sweeps_a_block():
     structure, sheet, tables = parts()
-    n_draw = 4096
+    n_draw = 8192
     floor_s = n_draw / ROWS_PER_BLOCK * hourly_floor_s(ROWS_PER_BLOCK, N_DAY)
-    spent = shortest(lambda: drawn_result(structure, sheet, tables, n_draw, 1), 1)
-    found = Timed(f"{n_draw} draws of {CASE}", spent, floor_s, 4.0)
+    spent = shortest(lambda: drawn_rows(structure, sheet, tables, n_draw, 1), 2)
+    found = Timed(f"whole model, {n_draw} draws x 4 ways of {CASE}", spent, floor_s, 3.0)
     found.report()
     assert found.ratio < 20.0
 
 
 @pytest.mark.long
-def test_the_whole_model_takes_a_few_sweeps_a_block():
+def test_time_grows_with_the_draws_and_memory_does_not():
     structure, sheet, tables = parts()
-    n_draw = 8192
-    values = with_columns(sheet, drawn(sheet.low, sheet.likely, sheet.high, n_draw, 1))
-    floor_s = n_draw / ROWS_PER_BLOCK * hourly_floor_s(ROWS_PER_BLOCK, N_DAY)
-    spent = shortest(lambda: evaluate(structure, values, tables), 2)
-    found = Timed(f"whole model, {n_draw} draws x 4 ways of {CASE}", spent, floor_s, 3.0)
-    found.report()
-    assert found.ratio < 20.0
+    few, many = 16_384, 131_072
+    spent = {n_draw: shortest(lambda n=n_draw: drawn_rows(structure, sheet, tables, n, 1), 1) for n_draw in (few, many)}
+    growth = spent[many] / spent[few]
+    tracemalloc.start()
+    drawn_rows(structure, sheet, tables, many, 1)
+    peak_mb = tracemalloc.get_traced_memory()[1] / 1e6
+    tracemalloc.stop()
+    print(f"{many} draws in {spent[many]:.1f} s, {growth:.2f} times {few}; peak {peak_mb:.0f} MB, budget 300 MB")
+    assert 6.5 <= growth <= 9.5
+    assert peak_mb < 300.0
 
 
 @pytest.mark.long

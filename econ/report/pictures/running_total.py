@@ -22,6 +22,7 @@ from econ.report.pictures.frame import (
     write,
 )
 from econ.report.style import MARKS, NAMES, SMALL_SIZE, faint
+from econ.uncertainty.drawn import Drawn
 
 HEIGHT_PX: Final = 400
 PLOT_PX: Final = HEIGHT_PX - 84.0
@@ -54,20 +55,9 @@ class Crossing:
     is_cheaper_after: bool
 
 
-def spent_usd(result: Result) -> FloatArray:
-    """Return what has been spent by the end of each year, shape (A, B, n_year + 1); what is left at the end stays out.
-
-    Year 0 is the day of decision. Own hours count at the value the case gives them, as in the first cost.
-    """
-    flows = result.streams
-    yearly = flows.operation_usd + flows.replacement_usd + flows.disposal_usd + flows.financing_usd
-    running: FloatArray = flows.first_usd[..., None] + np.cumsum(yearly, axis=-1)
-    return running
-
-
 def crossings(result: Result) -> tuple[Crossing, ...]:
     """Return every place where a likely running total passes that of the base case, earliest first."""
-    spent = spent_usd(result)[:, 0]
+    spent = result.streams.running_total_usd[:, 0]
     base = spent[ALTERNATIVES.index(result.base_case)]
     found = [
         crossing
@@ -90,10 +80,10 @@ def _passes(name: Alternative, line: FloatArray, base: FloatArray) -> list[Cross
     ]
 
 
-def figure(result: Result, look: Look, drawn_rows: Result | None = None) -> go.Figure:
+def figure(result: Result, look: Look, drawn_rows: Drawn | None = None) -> go.Figure:
     """Return the running totals of all alternatives, doubt as a band where draws are given, crossings named there."""
-    spent = spent_usd(result)
-    doubt = spent if drawn_rows is None else spent_usd(drawn_rows)
+    spent = result.streams.running_total_usd
+    doubt = spent if drawn_rows is None else drawn_rows.running_total_usd
     year = np.arange(spent.shape[-1], dtype=np.float64)
     drawn = framed(look, HEIGHT_PX, {"r": 92, "t": 36})
     highest = max(float(np.quantile(doubt[:, :, -1], BAND[1], axis=1).max()), float(spent[:, 0].max()))
@@ -208,7 +198,7 @@ def statement(result: Result, look: Look) -> str:  # noqa: ARG001 - every statem
 
 def table(result: Result, look: Look) -> Columns:  # noqa: ARG001 - every table takes the same two
     """Return the running totals year by year."""
-    spent = spent_usd(result)[:, 0]
+    spent = result.streams.running_total_usd[:, 0]
     columns: Columns = {"Year": list(range(spent.shape[-1]))}
     for name, line in zip(ALTERNATIVES, spent, strict=True):
         columns[f"{NAMES[name]}, spent so far"] = [first_cost_money(float(amount)) for amount in line]

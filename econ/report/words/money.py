@@ -6,6 +6,7 @@ import numpy as np
 
 from econ.evaluate.result import Result
 from econ.kernel.alternative import ALTERNATIVES, HIRED, SELF, Alternative
+from econ.kernel.arrays import FloatArray
 from econ.report.numbers import first_cost_money, hours, money, percent, two_digits, years
 from econ.report.style import NAMES
 
@@ -54,12 +55,11 @@ def own_time_text(result: Result) -> str:
     )
 
 
-def most_cash_text(result: Result, name: Alternative) -> str:
-    """Return the cash to expect before the room is cool; of a result at draws, the amount that 19 of 20 stay below."""
-    cash = result.alternatives[ALTERNATIVES.index(name)].cash_first_cost_usd
-    if len(cash) == 1:
-        return f"The cash you should expect to need is {first_cost_money(float(cash[0]))}."
-    most = float(np.quantile(cash, MOST_CASH_SHARE))
+def most_cash_text(cash_usd: FloatArray) -> str:
+    """Return the cash to expect before the room is cool; of draws, shape (B,), the amount that 19 of 20 stay below."""
+    if len(cash_usd) == 1:
+        return f"The cash you should expect to need is {first_cost_money(float(cash_usd[0]))}."
+    most = float(np.quantile(cash_usd, MOST_CASH_SHARE))
     return f"The most cash you should expect to need is {first_cost_money(most)}."
 
 

@@ -8,7 +8,7 @@ from econ.evaluate.blocks import ROWS_PER_BLOCK, row_blocks, row_count
 from econ.evaluate.evaluate import evaluate
 from econ.evaluate.prepare import prepared
 from econ.evaluate.served import served_rooms
-from econ.evaluate.sheet import moved, point
+from econ.evaluate.sheet import moved, point, with_columns
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW
 from econ.kernel.errors import ShapeError
 from econ.tables.loaders import load_tables
@@ -132,11 +132,13 @@ def test_a_flat_that_is_let_may_not_be_done_oneself():
 
 
 def test_results_hold_no_hours():
-    result = demo_answer("garage_studio_hot", 64).drawn
+    n_row, found = 64, demo_answer("garage_studio_hot")
+    values = with_columns(found.sheet, np.repeat(found.sheet.likely[:, None], n_row, axis=1))
+    result = evaluate(found.structure, values, load_tables())
     biggest = max(
         np.asarray(part).size for part in (result.streams.energy_usd, result.alternatives[SELF].electricity_kwh)
     )
-    assert biggest <= len(ALTERNATIVES) * 64 * (result.study_period_yr + 1)
+    assert biggest <= len(ALTERNATIVES) * n_row * (result.study_period_yr + 1)
 
 
 def test_values_of_different_lengths_are_refused():

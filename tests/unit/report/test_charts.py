@@ -86,7 +86,7 @@ def test_units_follow_the_reader(result, look):
 
 
 def test_the_running_total_starts_at_the_first_cost_and_adds_every_year(result):
-    spent = running_total.spent_usd(result)
+    spent = result.streams.running_total_usd
     flows = result.streams
     assert spent[:, 0, 0] == pytest.approx(flows.first_usd[:, 0])
     whole = flows.first_usd + (flows.energy_usd + flows.om_usd + flows.replacement_usd).sum(axis=-1)
@@ -95,7 +95,7 @@ def test_the_running_total_starts_at_the_first_cost_and_adds_every_year(result):
 
 def test_a_crossing_lies_where_both_lines_have_spent_the_same(result):
     gain = next(found for found in running_total.crossings(result) if found.name == Alternative.SELF_INSTALL)
-    spent = running_total.spent_usd(result)[:, 0]
+    spent = result.streams.running_total_usd[:, 0]
     year = np.arange(spent.shape[-1])
     for position in (SELF, 1):
         assert np.interp(gain.year_yr, year, spent[position]) == pytest.approx(gain.spent_usd)
@@ -119,7 +119,7 @@ def test_crossing_years_agree_with_a_hand_worked_sheet():
 
 
 def test_bands_are_drawn_only_where_there_are_draws(result, look):
-    drawn = builders.result(33)
+    drawn = builders.drawn(33)
     with_bands = running_total.figure(result, look, drawn)
     assert sum("eight draws in ten" in trace.name for trace in with_bands.data) == len(NAMES)
     assert not any("eight draws" in trace.name for trace in running_total.figure(result, look).data)

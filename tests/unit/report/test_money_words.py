@@ -33,7 +33,7 @@ def invented(winner=Alternative.SELF_INSTALL, at_zero=Alternative.SELF_INSTALL, 
         result=result,
         verdict=named,
         verdict_at_zero_hour=replace(named, winner=at_zero),
-        drawn=builders.result(rows) if rows else None,
+        drawn=builders.drawn(rows) if rows else None,
         sheet=Lines(),
     )
 
@@ -89,7 +89,7 @@ def test_cash_table_ends_on_the_cash_first_cost_and_tells_the_most():
 
 
 def test_reach_table_tells_never():
-    drawn = builders.result(21)
+    drawn = builders.drawn(21)
     gone = replace(drawn.measures, simple_payback_yr=np.full((4, 21), np.nan))
     columns = cash.reach_table(replace(drawn, measures=gone))
     assert columns["Put it in yourself"][-1] == "never · never · never"

@@ -227,10 +227,12 @@ def test_without_own_hours_nothing_is_said_of_them(result):
 
 
 def test_the_most_cash_comes_from_the_draws(result):
-    drawn = builders.with_way(result, SELF, cash_first_cost_usd=np.arange(1000.0, 1101.0))
-    assert money.most_cash_text(drawn, Alternative.SELF_INSTALL).endswith("$1,100.")
+    assert money.most_cash_text(np.arange(1000.0, 1101.0)).endswith("$1,100.")
     # 95 % of the way from 1,000 to 1,100 is 1,095, to the nearest ten 1,100.
-    assert money.most_cash_text(result, Alternative.SELF_INSTALL) == "The cash you should expect to need is $3,670."
+    assert (
+        money.most_cash_text(result.alternatives[SELF].cash_first_cost_usd)
+        == "The cash you should expect to need is $3,670."
+    )
 
 
 def test_reasons_are_told_in_the_order_of_the_verdict(result):

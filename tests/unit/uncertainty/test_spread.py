@@ -12,7 +12,7 @@ from tests import builders
 
 
 def test_quantiles_are_draws_in_order():
-    drawn = builders.result(101)
+    drawn = builders.drawn(101)
     found = quantiles(drawn)["lcc_usd"]
     for at, share in ((0, 0.05), (1, 0.5), (2, 0.95)):
         below = (drawn.measures.lcc_usd[SELF] <= found[at, SELF]).mean()
@@ -21,7 +21,7 @@ def test_quantiles_are_draws_in_order():
 
 
 def test_payback_that_never_comes_is_longer_than_any_and_a_missing_rate_is_none():
-    drawn = builders.result(11)
+    drawn = builders.drawn(11)
     never = drawn.measures.simple_payback_yr.copy()
     never[SELF, 5:] = np.nan
     sir = drawn.measures.sir.copy()
