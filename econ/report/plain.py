@@ -12,7 +12,7 @@ from econ.report import money_plain, room_first, work_risk
 from econ.report.look import Look
 from econ.report.numbers import day_after, number
 from econ.report.words.finding import figures
-from econ.report.words.waiting import misses_summer
+from econ.report.words.waiting import misses_summer, spare_d
 from econ.tables.loaders import load_tables
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.verdict import Verdict
@@ -140,7 +140,7 @@ def _dates(result: Result, position: int, decision: date) -> Document:
     return {
         "in_service_date_low": _day(days[0], decision),
         "in_service_date_high": _day(days[1], decision),
-        "decide_by_date": _day(float(way.spare_d[0]), decision),
+        "decide_by_date": _day(spare_d(result, way), decision),
         "misses_summer": misses_summer(result, way),
         "interim_cost_low_usd": None if costs[0] is None else number(costs[0]),
         "interim_cost_high_usd": None if costs[1] is None else number(costs[1]),

@@ -13,6 +13,7 @@ from econ.report.numbers import NONE_TEXT, first_cost_money, money, tenths
 from econ.report.words import moved
 from econ.report.words.moved import Totals
 from econ.report.words.standing import STANDING_WORDS
+from econ.report.words.waiting import cool_day_text
 from econ.ui import state
 from econ.uncertainty.answer import Answer
 
@@ -102,7 +103,7 @@ def totals_html(answer: Answer, before: Totals | None, look: Look) -> str:
     told = (moved.cash_mark, moved.hours_mark, moved.day_mark)
     marks = [mark(before, after) if before is not None else "" for mark in told]
     cash, hours, day = (f' <span class="moved">{mark}</span>' if mark else "" for mark in marks)
-    cool = look.day(float(way.in_service_d[0])) if way.in_service_exists else NONE_TEXT
+    cool = cool_day_text(answer.result, way, look) or NONE_TEXT
     said = f'<div class="small">{moved.moved_sentence(before, after)}</div>' if before is not None else ""
     return (
         f'<div class="totals" role="status"><span>Cash {first_cost_money(after.cash_usd)}{cash}</span>'

@@ -12,6 +12,7 @@ from econ.report.words import counts as count_words
 from econ.report.words import find_first, money
 from econ.report.words.not_counted import NOT_COUNTED, break_even_lines
 from econ.report.words.verdict import answer_text
+from econ.report.words.waiting import cool_day_sentence
 from econ.ui import cards, fields, look, now, paying, state
 from econ.ui.ways import ways
 from econ.uncertainty.answer import Answer
@@ -22,6 +23,7 @@ def draw(answer: Answer) -> None:
     reader = now.look()
     look.said(answer_text(answer), kind="verdict")
     look.said(" ".join(_under(answer)))
+    look.said(_first_cool_day(answer))
     look.said(now.turned())
     st.html(cards.cards_html(ways(answer, reader), state.theme()))
     counts = answer_counts(state.current_case())
@@ -69,6 +71,14 @@ def _under(answer: Answer) -> list[str]:
     return (
         [*said, money.most_cash_text(answer.drawn.cash_first_cost_usd[ALTERNATIVES.index(winner)])] if spends else said
     )
+
+
+def _first_cool_day(answer: Answer) -> str:
+    """Return from when the way named cools, how far that may move, and by when to decide for it."""
+    winner = answer.verdict.winner
+    if winner is None:
+        return ""
+    return cool_day_sentence(answer.result, answer.result.alternatives[ALTERNATIVES.index(winner)], now.look())
 
 
 def _paybacks(answer: Answer) -> list[str]:

@@ -7,6 +7,7 @@ from econ.kernel.alternative import ALTERNATIVES, Alternative, Standing
 from econ.report.look import Look
 from econ.report.numbers import Quantity, first_cost_money, hours, listed, measure
 from econ.report.words.standing import STANDING_WORDS, asks_heat, is_cooling_only
+from econ.report.words.waiting import misses_summer, summer_text
 from econ.report.words.warmth import NOTICED_H, warm_text
 
 NOTICED_KG: Final = 1.0
@@ -20,8 +21,9 @@ def shortcomings(result: Result, name: Alternative, look: Look) -> tuple[str, ..
     if way.standing in {Standing.NOT_ALLOWED, Standing.UNKNOWN}:
         found.append(f"{STANDING_WORDS[way.standing]}.")
     found += _service_gaps(result, way, look)
-    if not bool(way.is_in_time[0]):
-        found.append("Comes after this year's hot season.")
+    if misses_summer(result, way):
+        day = look.day(float(way.in_service_d[0]))
+        found.append(f"Cool from {day} only: {summer_text(result, way, look)}.")
     if not bool(way.is_within_cash[0]):
         found.append(
             f"Takes {first_cost_money(float(way.cash_first_cost_usd[0]))} in cash, more than you said you can spend."

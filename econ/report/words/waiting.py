@@ -13,6 +13,7 @@ from econ.report.look import Look
 from econ.report.numbers import MONTHS, Quantity, hours, listed, money, plain_number
 from econ.report.pictures.frame import Columns
 from econ.report.style import NAMES
+from econ.tables.loaders import load_tables
 from econ.uncertainty.answer import Answer
 
 NOTICED_D: Final = 0.5
@@ -37,6 +38,15 @@ DAYS: Final = {
     NOT_KNOWN: "on Saturdays and Sundays, as nobody has said otherwise",
 }
 """When own work is done, by the answer given."""
+
+QUEUES: Final = {
+    "contractor": "the contractor, visits and start together,",
+    "electrician": "the electrician",
+    "delivery": "delivery",
+    "permit": "the permit",
+}
+SEASONS: Final = {"off": "in the off season", "shoulder": "in spring and autumn", "peak": "in the heat"}
+"""Queues and seasons of the table of usual waits."""
 
 MEANWHILE: Final = {
     "nothing": "nothing is brought in meanwhile",
@@ -78,28 +88,38 @@ def cool_day_sentence(result: Result, way: AlternativeResult, look: Look) -> str
 
 
 def misses_summer(result: Result, way: AlternativeResult) -> bool:
-    """Return whether a way comes after most of the coming heat, or after the end of the summer one is in."""
-    if not way.in_service_exists:
-        return False
-    is_summer_now = result.waiting.summer_from_d <= 0.0
-    comes_after = float(way.in_service_d[0]) > result.waiting.summer_to_d
-    return not bool(way.is_in_time[0]) or (is_summer_now and comes_after)
+    """Return whether a way comes after half of the coming heat, or after the end of the summer one is in."""
+    return way.in_service_exists and spare_d(result, way) < 0.0
+
+
+def spare_d(result: Result, way: AlternativeResult) -> float:
+    """Return the days by which the decision may be put off and still make the summer, that at hand where there is one.
+
+    NaN where nothing new comes or no cooling is asked for. [day]
+    """
+    by_half_d = float(way.spare_d[0])
+    if not result.waiting.summer_from_d <= 0.0:
+        return by_half_d
+    return min(by_half_d, result.waiting.summer_to_d - float(way.in_service_d[0]))
 
 
 def summer_text(result: Result, way: AlternativeResult, look: Look) -> str:
     """Return whether a way makes the summer, and by when to decide for it; empty where no cooling is asked for."""
-    spare_d = float(way.spare_d[0])
-    if not isfinite(spare_d):
+    left_d, by_half_d = spare_d(result, way), float(way.spare_d[0])
+    if not isfinite(left_d):
         return ""
-    if bool(way.is_in_time[0]) and misses_summer(result, way):
+    if left_d < 0.0 <= by_half_d:
         return (
             f"too late for what is left of this summer, which ends about {look.short_day(result.waiting.summer_to_d)}; "
-            f"decide by {look.short_day(spare_d)} to make the next"
+            f"decide by {look.short_day(by_half_d)} to make the next"
         )
-    if spare_d < 0.0:
-        half = look.short_day(spare_d + float(way.in_service_d[0]))
-        return f"too late for the summer, half of it over by {half}: that took a decision by {look.short_day(spare_d)}"
-    return f"decide by {look.short_day(spare_d)} to make the summer{_careful(result, way, look)}"
+    if left_d < 0.0:
+        half = look.short_day(by_half_d + float(way.in_service_d[0]))
+        return (
+            f"too late for the summer, half of it over by {half}: that took a decision by {look.short_day(by_half_d)}"
+        )
+    aim = "to make the summer" if left_d == by_half_d else "to have any of this summer"
+    return f"decide by {look.short_day(left_d)} {aim}{_careful(result, way, look)}"
 
 
 def _careful(result: Result, way: AlternativeResult, look: Look) -> str:
@@ -107,8 +127,9 @@ def _careful(result: Result, way: AlternativeResult, look: Look) -> str:
     found = result.first_cool_days
     if found is None:
         return ""
-    slow_d = float(way.spare_d[0] + way.in_service_d[0] - found.high_d[ALTERNATIVES.index(way.name)])
-    if look.short_day(slow_d) == look.short_day(float(way.spare_d[0])):
+    left_d = spare_d(result, way)
+    slow_d = left_d + float(way.in_service_d[0] - found.high_d[ALTERNATIVES.index(way.name)])
+    if look.short_day(slow_d) == look.short_day(left_d):
         return ""
     return (
         f", by {look.short_day(slow_d)} if waits run long" if slow_d >= 0.0 else ", too late already if waits run long"
@@ -158,12 +179,10 @@ def worst_day_text(result: Result, look: Look) -> str:
     if warm_h[month] < 1.0:
         return ""
     days = MONTH_DAYS[month]
-    heat = look.measure(float(result.waiting.cooling_kd[month]) / days, Quantity.DEGREE_DAYS)
+    heat = plain_number(look.shown(float(result.waiting.cooling_kd[month]) / days, Quantity.DEGREE_DAYS))
+    hot = f"{hours(float(warm_h[month]) / days)} too warm ({heat} {look.symbol(Quantity.DEGREE_DAYS)})"
     hire = money(float(result.waiting.makeshift_usd[month]) / days)
-    return (
-        f"A day of waiting in {MONTHS[month]} is {hours(float(warm_h[month]) / days)} too warm ({heat}); a hired unit "
-        f"with its electricity costs about {hire} a day then."
-    )
+    return f"A day of waiting in {MONTHS[month]} is {hot}; a hired unit and its electricity cost about {hire} that day."
 
 
 def calendar_text(answer: Answer) -> str:
@@ -177,9 +196,27 @@ def calendar_text(answer: Answer) -> str:
 
 
 def meanwhile_text(answer: Answer) -> str:
-    """Return what cools the room until service, as answered."""
-    said = MEANWHILE[option_at("work.interim", answer.sheet.entry("work.interim").likely)]
-    return f"{said[:1].upper()}{said[1:]}."
+    """Return what cools the room until service, as answered, and from how many warm days on it is priced."""
+    option = option_at("work.interim", answer.sheet.entry("work.interim").likely)
+    least = plain_number(answer.sheet.entry("rules.interim_least_d").likely)
+    where = (
+        f", where {least} warm days or more lie before it" if option in {"borrow", "rent_portable", NOT_KNOWN} else ""
+    )
+    return f"Cooling until service: {MEANWHILE[option]}{where}."
+
+
+def queue_text(answer: Answer) -> str:
+    """Return the usual waits for trades and goods by season, as the table has them."""
+    tables = load_tables()
+    told = []
+    for what, words in QUEUES.items():
+        days = [plain_number(tables.wait(what, season).likely) for season in SEASONS]
+        told.append(f"{words} {', '.join(days)} days" if len(set(days)) > 1 else f"{words} {days[0]} days always")
+    season = SEASONS[tables.season(answer.decision_date.month)]
+    return (
+        f"Usual waits {', '.join(SEASONS.values())}: {'; '.join(told)}. The decision falls {season}; what you said of "
+        "your own waits goes before."
+    )
 
 
 def sentences(answer: Answer, look: Look) -> tuple[str, ...]:
@@ -189,6 +226,7 @@ def sentences(answer: Answer, look: Look) -> tuple[str, ...]:
     told = [
         *(waits_text(way) for way in coming),
         *(chain_text(way, look) for way in coming),
+        queue_text(answer),
         worst_day_text(result, look),
         meanwhile_text(answer),
         tries_text(result),
@@ -211,7 +249,7 @@ def _figures(result: Result, way: AlternativeResult, look: Look) -> dict[str, st
         extra += f" ({money(float(found.interim_low_usd[at]))} to {money(float(found.interim_high_usd[at]))})"
     return {
         "First cool day": look.day(float(way.in_service_d[0])),
-        "In 8 tries of 10": span_text(result, way, look) or "the same day",
+        "In 8 tries of 10": f"from {span}" if (span := span_text(result, way, look)) else "the same day",
         "For the summer": summer_text(result, way, look) or "no cooling asked for",
         "Too warm until then": hours(float(way.waiting_h[0])),
         "Degree-hours too warm": look.measure(float(way.waiting_kh[0]), Quantity.DEGREE_HOURS),

@@ -177,7 +177,7 @@ def test_a_way_that_misses_the_summer_says_so_in_the_picture_and_the_sentence(re
         "too late for the summer, half of it over by 19 July: that took a decision by 14 April"
         in calendar.statement(late, look)
     )
-    timely = builders.with_way(result, HIRED, is_in_time=np.array([True]))
+    timely = builders.with_way(result, HIRED, spare_d=np.array([3.0]))
     assert not any("misses" in note.text for note in calendar.figure(timely, look).layout.annotations)
 
 

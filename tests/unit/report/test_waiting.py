@@ -6,10 +6,11 @@ import numpy as np
 import pytest
 
 from econ.case.edit import with_value
-from econ.kernel.alternative import HIRED, KEEP, SELF
+from econ.kernel.alternative import HIRED, KEEP, SELF, Alternative
 from econ.report.plain import compare_json
 from econ.report.terminal import compare_text, look_of
 from econ.report.words import waiting
+from econ.report.words.gaps import shortcomings
 from econ.tables.loaders import load_tables
 from econ.uncertainty.answer import answer
 from tests import builders
@@ -69,11 +70,35 @@ def test_where_no_cooling_is_asked_for_nothing_is_said_of_summer(result, look):
     assert "no cooling asked for" in waiting.table(without, look)["Put it in yourself"]
 
 
+def test_in_summer_one_decides_to_have_any_of_it(result, look):
+    # In summer since ten days, to day 50; in service on day 37: 13 days to spare, 2 June.
+    now = replace(result, waiting=replace(result.waiting, summer_from_d=-10.0, summer_to_d=50.0))
+    told = waiting.summer_text(now, now.alternatives[SELF], look)
+    assert told == "decide by 2 June to have any of this summer, too late already if waits run long"
+
+
+def test_a_way_that_misses_the_summer_says_its_date_among_what_it_does_not_do(result, look):
+    late = builders.with_way(result, HIRED, is_in_time=np.array([False]), spare_d=np.array([-36.0]))
+    lines = shortcomings(late, Alternative.CONTRACTED_INSTALL, look)
+    assert (
+        "Cool from Tue 24 August only: too late for the summer, half of it over by 19 July: that took a decision by 14 "
+        "April."
+    ) in lines
+
+
+def test_usual_queues_are_told_by_season_from_the_table():
+    # Survey visit and start together: 5 + 10, 8 + 18 and 12 + 35 days; decided on 20 May.
+    told = waiting.queue_text(demo_answer("lower_level_cold"))
+    assert "the contractor, visits and start together, 15, 26, 47 days" in told
+    assert "the permit 9 days always" in told
+    assert "falls in spring and autumn" in told
+
+
 def test_a_day_of_waiting_in_the_warmest_month_has_its_hours_and_dollars(result, look):
     # July: 310 hours over 31 days; 155 dollars of hire and electricity over as many.
     told = waiting.worst_day_text(result, look)
     assert told.startswith("A day of waiting in July is 10 hours too warm")
-    assert "costs about $5 a day then" in told
+    assert "cost about $5 that day" in told
 
 
 def test_the_wait_of_a_kit_names_delivery_permit_and_electrician():

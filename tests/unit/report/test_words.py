@@ -143,13 +143,12 @@ def test_a_verdict_has_at_most_three_sentences(result, kind):
 
 
 def test_what_a_way_does_not_do_is_told_in_the_fixed_order(result, look):
-    stopped = builders.with_way(
-        refused(result), SELF, is_in_time=np.zeros(1, dtype=np.bool_), is_within_cash=np.zeros(1, dtype=np.bool_)
-    )
+    never = np.zeros(1, dtype=np.bool_)
+    stopped = builders.with_way(refused(result), SELF, is_in_time=never, spare_d=np.array([-5.0]), is_within_cash=never)
     found = gaps.shortcomings(stopped, Alternative.SELF_INSTALL, look)
     assert found[0] == "Not allowed here."
     assert "coldest weather" in found[1]
-    assert found[-2].startswith("Comes after")
+    assert found[-2].startswith("Cool from Sat 26 June only: too late for the summer")
     assert found[-1] == "Takes $3,670 in cash, more than you said you can spend."
 
 
