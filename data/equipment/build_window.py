@@ -1,7 +1,7 @@
 """Build window.csv from the generic cost and class figures: ``python build_window.py COSTS.csv OUT.csv``.
 
-Window units by nominal size, vintage and cycle, and portable units for the wait. The same costs file gives the same
-bytes. Nothing is larger than 28 kBtu/h: no window unit of that kind is sold.
+Window units by nominal size, vintage and cycle; units for narrow windows, for sleeves in a wall, and portable ones. The
+same costs file gives the same bytes. Nothing is larger than 28 kBtu/h: no window unit of that kind is sold.
 """
 
 import csv
@@ -23,10 +23,28 @@ CEER_OLD: Ceer = {
 MINIMUM_2026 = {5: 13.1, 6: 13.7, 8: 16.0, 10: 16.0, 12: 16.0, 14: 16.0, 18: 16.0, 24: 13.8, 28: 13.2}
 MINIMUM_2026_REVERSE = {8: 14.4, 10: 14.4, 12: 14.4, 14: 14.4, 18: 14.4, 24: 13.7}
 """Federal minimum from 26 May 2026, louvered (88 FR 34298; the rule and its date read, the values from memory)."""
+MINIMUM_THROUGH_WALL = {8: 14.1, 10: 14.1, 12: 13.9, 14: 13.7}
+MINIMUM_THROUGH_WALL_REVERSE = {8: 13.7, 10: 13.7, 12: 13.7, 14: 12.8}
+"""The same rule's classes without side vents (non-louvered), as units in a sleeve are; values from memory."""
+MINIMUM_NARROW = {8: 15.3, 10: 15.3, 12: 15.3}
+"""The same rule's class for sliding and casement windows (casement-slider); value from memory."""
+OTHER_KINDS = {
+    ("narrow", "cooling_only"): MINIMUM_NARROW,
+    ("through_wall", "cooling_only"): MINIMUM_THROUGH_WALL,
+    ("through_wall", "reverse_cycle"): MINIMUM_THROUGH_WALL_REVERSE,
+}
+OTHER_PRICE = {"narrow": 1.4, "through_wall": 1.3}
+"""Price over that of a window unit of the same size and cycle. Assumption: common practice, no source."""
+VARIABLE_KINDS = ("narrow",)
+"""Kinds whose minimum only a variable speed meets. Assumption; sleeve units are taken as single-speed."""
 BETTER_THAN_MINIMUM = 17.5 / 16.0
 """High over minimum, from the generic range of variable-speed units. Assumption."""
 CEER_PORTABLE: Ceer = {8: (6.0, 6.6, 8.0), 12: (6.5, 7.2, 9.0)}
 """Assumption: federal portable minimum of 2025 from memory, two hoses; high is a variable-speed one."""
+PORTABLE_SIZES = (5, 6, 8, 10)
+"""New portable units by seasonally adjusted cooling capacity, as their label says since 2017."""
+PORTABLE_PRICE = {5: 0.55, 6: 0.7, 8: 0.9, 10: 1.1}
+"""Price over that of the generic two-hose unit. Assumption: one sold as 12 kBtu/h is adjusted to about 8 or 9."""
 
 VARIABLE_SIZES = (8, 10, 12, 14, 18)
 MIN_RATIO: dict[bool, Three] = {True: (0.3, 0.4, 0.6), False: (1.0, 1.0, 1.0)}
@@ -38,7 +56,7 @@ CD = (0.15, 0.25, 0.25)
 POWER_FACTOR = 0.95
 FULL_LOAD_SHARE = 0.72
 """Efficiency at full output over the weighted rating of variable-speed units. Assumption."""
-VOLTS_240_FROM = 18
+VOLTS_240_FROM = {"window": 18, "narrow": 18, "through_wall": 14}
 PORTABLE_LB: Three = (55.0, 68.0, 85.0)
 """Assumption."""
 
@@ -105,7 +123,7 @@ def window_line(cost: Costs, size: int, vintage: str, cycle: str) -> dict[str, o
     usd, how = price(cost, size, vintage, cycle)
     sound = cost["window_variable_sound_db" if is_variable else "window_single_speed_sound_db"]
     row = head("window", size, vintage, cycle, is_variable)
-    row |= rating(ceer(size, vintage, cycle), 240 if size >= VOLTS_240_FROM else 120, size, is_variable=is_variable)
+    row |= rating(ceer(size, vintage, cycle), 240 if size >= VOLTS_240_FROM["window"] else 120, size, is_variable=is_variable)
     row |= three("shr", cost["window_variable_shr" if is_variable else "window_single_speed_shr"])
     row |= three("weight_kg", weight(cost, size)) | three("price_usd", usd) | three("sound_db", sound)
     row |= three("standby_w", cost["window_standby_w"]) | three("min_ratio_frac", MIN_RATIO[is_variable])
@@ -116,8 +134,38 @@ def window_line(cost: Costs, size: int, vintage: str, cycle: str) -> dict[str, o
     return row | {"source": f"assumption: price {how}; efficiency minimums from memory; generic class figures"}
 
 
+def other_line(cost: Costs, kind: str, size: int, cycle: str) -> dict[str, object]:
+    """Return the row of a new unit for a narrow window or for a wall: a window unit's but for what differs."""
+    usd, _ = price(cost, size, "minimum_2026", cycle)
+    is_variable = kind in VARIABLE_KINDS
+    low = OTHER_KINDS[kind, cycle][size]
+    row = window_line(cost, size, "minimum_2026", cycle) | head(kind, size, "minimum_2026", cycle, is_variable)
+    volts = 240 if size >= VOLTS_240_FROM[kind] else 120
+    row |= rating((low, low, low * BETTER_THAN_MINIMUM), volts, size, is_variable=is_variable)
+    row |= three("shr", cost["window_variable_shr" if is_variable else "window_single_speed_shr"])
+    row |= three("sound_db", cost["window_variable_sound_db" if is_variable else "window_single_speed_sound_db"])
+    row |= three("min_ratio_frac", MIN_RATIO[is_variable]) | three("price_usd", scaled(usd, OTHER_PRICE[kind]))
+    how = f"price {OTHER_PRICE[kind]:g} times that of a window unit"
+    return row | {"source": f"assumption: {how}, common practice, no source; efficiency minimums from memory"}
+
+
+def portable_minimum(size: int) -> float:
+    """Return the least efficiency of a portable unit: 10 CFR 430.32(cc), from 10 January 2025, from memory."""
+    sacc = 1000.0 * size
+    return 1.04 * sacc / (3.7117 * sacc**0.6384)
+
+
+def new_portable_line(cost: Costs, size: int) -> dict[str, object]:
+    """Return the row of a new portable unit, by what its label says it gives the room."""
+    low = portable_minimum(size)
+    row = portable_line(cost, 12) | head("portable", size, "minimum_2026", "cooling_only", is_variable=False)
+    row |= rating((low, low, low * BETTER_THAN_MINIMUM), 120, size, is_variable=False)
+    row |= three("price_usd", scaled(cost["portable_two_hose_usd"], PORTABLE_PRICE[size]))
+    return row | {"source": "assumption: price scaled by size, no source; efficiency minimum from memory"}
+
+
 def portable_line(cost: Costs, size: int) -> dict[str, object]:
-    """Return the row of a portable unit."""
+    """Return the row of a portable unit that is there now."""
     row = head("portable", size, "any", "cooling_only", is_variable=False)
     row |= rating(CEER_PORTABLE[size], 120, size, is_variable=False) | three("shr", cost["window_single_speed_shr"])
     low, likely, high = PORTABLE_LB
@@ -150,6 +198,8 @@ def built(costs: str) -> str:
     rows = [window_line(cost, size, vintage, "cooling_only") for vintage in VINTAGES for size in MINIMUM_2026]
     rows += [window_line(cost, size, "minimum_2026", "reverse_cycle") for size in MINIMUM_2026_REVERSE]
     rows += [portable_line(cost, size) for size in CEER_PORTABLE]
+    rows += [other_line(cost, kind, size, cycle) for (kind, cycle), sizes in OTHER_KINDS.items() for size in sizes]
+    rows += [new_portable_line(cost, size) for size in PORTABLE_SIZES]
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(rows[0])
