@@ -158,6 +158,7 @@ def alternative(position: int, n_row: int = 1) -> AlternativeResult:
         first_cost_usd=items.amount_usd.sum(axis=1),
         cash_first_cost_usd=items.amount_usd[:, items.is_cash].sum(axis=1),
         own_hours_h=np.full(n_row, OWN_HOURS[position]),
+        upkeep_own_h_per_yr=np.full(n_row, 2.5 * (position == WINDOW)),
         electricity_kwh=month,
         fuel_kwh=np.zeros((n_row, 12)),
         energy_cost_usd_per_yr=_rows(YEARLY_ENERGY_USD[position], n_row),

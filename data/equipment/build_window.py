@@ -123,7 +123,9 @@ def window_line(cost: Costs, size: int, vintage: str, cycle: str) -> dict[str, o
     usd, how = price(cost, size, vintage, cycle)
     sound = cost["window_variable_sound_db" if is_variable else "window_single_speed_sound_db"]
     row = head("window", size, vintage, cycle, is_variable)
-    row |= rating(ceer(size, vintage, cycle), 240 if size >= VOLTS_240_FROM["window"] else 120, size, is_variable=is_variable)
+    row |= rating(
+        ceer(size, vintage, cycle), 240 if size >= VOLTS_240_FROM["window"] else 120, size, is_variable=is_variable
+    )
     row |= three("shr", cost["window_variable_shr" if is_variable else "window_single_speed_shr"])
     row |= three("weight_kg", weight(cost, size)) | three("price_usd", usd) | three("sound_db", sound)
     row |= three("standby_w", cost["window_standby_w"]) | three("min_ratio_frac", MIN_RATIO[is_variable])

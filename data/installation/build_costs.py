@@ -147,23 +147,26 @@ KEYS = {
         duct_repair_usd dehumidifier_usd""",
 }
 
-ADDED = """
-through_wall_sleeve_usd|materials_window|sleeve with outside grille for a through-the-wall unit|USD|60|110|180
-opening_framing_usd|materials_window|"header, framing, flashing and trim for an opening of 26 x 16 in in a frame wall"|USD|40|80|150
-opening_lintel_usd|materials_window|"steel lintel, mortar and flashing for an opening of 26 x 16 in in masonry"|USD|80|160|320
-hose_panel_usd|materials_window|foam and a lock for the hose panel of a portable unit|USD|8|20|40
-opening_review_contractor_h|installation_tasks|task=look at a wall before an opening is cut; wall=any; party=contractor|hour|0.5|1|2.5
-opening_frame_self_h|installation_tasks|task=cut and frame a wall opening; wall=wood frame; party=self|hour|4|7|12
-opening_frame_contractor_h|installation_tasks|task=cut and frame a wall opening; wall=wood frame; party=contractor|hour|3|5|8
-opening_masonry_contractor_h|installation_tasks|task=cut a wall opening and set a lintel; wall=masonry; party=contractor|hour|6|10|18
-through_wall_fit_self_h|installation_tasks|"task=set the sleeve, slide in the unit, seal, two people; wall=any; party=self+helper"|hour|1.5|2.5|4.5
-through_wall_fit_contractor_h|installation_tasks|"task=set the sleeve, slide in the unit, seal; wall=any; party=contractor"|hour|1|1.75|3
-portable_fit_self_h|installation_tasks|task=portable unit first set-up with hose panel; wall=any; party=self|hour|0.3|0.6|1.25
-portable_store_self_h|installation_tasks|"task=hose panel out and in, unit stored and fetched, per unit and year; wall=any; party=self"|hour|0.3|0.6|1.2
-wall_cover_self_h|installation_tasks|"task=winter cover of a through-the-wall unit on and off, per unit and year; wall=any; party=self"|hour|0.15|0.3|0.75
-opening_permit_usd|permits|building permit for an opening in an outside wall|USD|60|150|400
-"""
-"""Rows that the raw file lacks: key, topic, item, unit, low, likely, high. Common practice, no source."""
+ADDED = {
+    "materials_window": """
+through_wall_sleeve_usd|sleeve with outside grille for a through-the-wall unit|USD|60|110|180
+opening_framing_usd|header, framing, flashing and trim for an opening of 26 x 16 in in a frame wall|USD|40|80|150
+opening_lintel_usd|steel lintel, mortar and flashing for an opening of 26 x 16 in in masonry|USD|80|160|320
+hose_panel_usd|foam and a lock for the hose panel of a portable unit|USD|8|20|40""",
+    "installation_tasks": """
+opening_review_contractor_h|task=look at a wall before an opening is cut; wall=any; party=contractor|hour|0.5|1|2.5
+opening_frame_self_h|task=cut and frame a wall opening; wall=wood frame; party=self|hour|4|7|12
+opening_frame_contractor_h|task=cut and frame a wall opening; wall=wood frame; party=contractor|hour|3|5|8
+opening_masonry_contractor_h|task=cut a wall opening, set a lintel; wall=masonry; party=contractor|hour|6|10|18
+through_wall_fit_self_h|task=set sleeve, slide in unit, seal, two people; wall=any; party=self+helper|hour|1.5|2.5|4.5
+through_wall_fit_contractor_h|task=set sleeve, slide in unit, seal; wall=any; party=contractor|hour|1|1.75|3
+portable_fit_self_h|task=portable unit first set-up with hose panel; wall=any; party=self|hour|0.3|0.6|1.25
+portable_store_self_h|task=portable unit stored and set up again, each a year; wall=any; party=self|hour|0.3|0.6|1.2
+wall_cover_self_h|task=winter cover of a wall unit on and off, each a year; wall=any; party=self|hour|0.15|0.3|0.75""",
+    "permits": """
+opening_permit_usd|building permit for an opening in an outside wall|USD|60|150|400""",
+}
+"""Rows that the raw file lacks, by topic: key, item, unit, low, likely, high. Common practice, no source."""
 
 SI = {
     "F": ("degC", lambda x: (x - 32.0) / 1.8),
@@ -224,7 +227,8 @@ def built(raw: str) -> str:
 
 def added_lines() -> list[list[str]]:
     """Return the rows that stand here and not in the raw file."""
-    return [[*row, source("common practice, no source")] for row in csv.reader(ADDED.split("\n"), delimiter="|") if row]
+    rows = [(topic, line.split("|")) for topic, text in ADDED.items() for line in text.strip().split("\n")]
+    return [[key, topic, *rest, source("common practice, no source")] for topic, (key, *rest) in rows]
 
 
 def as_csv(lines: list[list[str]]) -> str:

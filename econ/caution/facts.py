@@ -43,6 +43,10 @@ class Facts:
         [kg] [kg/m^3] [m^2]
     circuit_shared, circuit_unknown, panel_lacks, panel_unknown, outlet_shared, outlet_unknown : ndarray
         Circuit and panel of the kit, outlet of the window unit.
+    outlet_other_volts : ndarray
+        The window unit needs another voltage than its outlet has.
+    window_a, window_limit_a : ndarray
+        Current of one window unit; most that it may draw from its outlet, infinite where there is none. [A] [A]
     label_read, ground_fault_asked, ground_fault_unknown, receptacle_lacks : ndarray
         The kit's label was read; the code in force asks for ground-fault protection; which code is not known; no
         outdoor outlet for service is known.
@@ -64,6 +68,10 @@ class Facts:
         Where the outdoor unit goes; condensate is not known to run by gravity.
     is_escape, escape_unknown, is_casement : ndarray
         The window for a window unit.
+    in_window, through_wall, is_portable, now_portable : ndarray
+        Where new units stand: in a window, in the wall, or on wheels with a hose; a portable one is there now.
+    cut_structural, heat_not_made : ndarray
+        The wall to be cut is masonry or may carry something; heating units of the kind are not made.
     anchor_unknown, anchor_refused : ndarray
         What the outdoor bracket is fixed to is not known; it carries no outdoor unit.
     bracket_pull_n, anchor_ultimate_n : ndarray
@@ -164,6 +172,9 @@ class Facts:
     panel_unknown: BoolArray
     outlet_shared: BoolArray
     outlet_unknown: BoolArray
+    outlet_other_volts: BoolArray
+    window_a: FloatArray
+    window_limit_a: FloatArray
     label_read: BoolArray
     ground_fault_asked: BoolArray
     ground_fault_unknown: BoolArray
@@ -188,6 +199,12 @@ class Facts:
     is_escape: BoolArray
     escape_unknown: BoolArray
     is_casement: BoolArray
+    in_window: BoolArray
+    through_wall: BoolArray
+    is_portable: BoolArray
+    now_portable: BoolArray
+    cut_structural: BoolArray
+    heat_not_made: BoolArray
     anchor_unknown: BoolArray
     anchor_refused: BoolArray
     bracket_pull_n: FloatArray

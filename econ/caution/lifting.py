@@ -3,7 +3,7 @@
 from typing import Final
 
 from econ.caution.facts import Facts
-from econ.caution.rule import DUCTLESS, SELF, WINDOW, Rule, always
+from econ.caution.rule import DUCTLESS, SELF, WINDOW, Rule
 from econ.kernel.arrays import BoolArray
 from econ.kernel.caution import Severity, Topic
 
@@ -23,8 +23,8 @@ def outdoor_needs_two(facts: Facts) -> BoolArray:
 
 
 def window_needs_two(facts: Facts) -> BoolArray:
-    """Return where the window unit is above what one person should lift and nobody helps."""
-    heavy: BoolArray = (facts.window_kg > ONE_PERSON_KG) & ~facts.has_helper
+    """Return where a unit for window or wall is above what one person should lift and nobody helps."""
+    heavy: BoolArray = (facts.window_kg > ONE_PERSON_KG) & ~facts.has_helper & ~facts.is_portable
     return heavy
 
 
@@ -85,7 +85,7 @@ LIFTING_RULES: Final = (
         "lifting.window_bracing",
         Topic.WORK,
         Severity.CAUTION,
-        always,
+        lambda facts: facts.in_window,
         "A window unit that is not braced can fall out.",
         "Fix the outside bracket to the wall and lock the sash; never over a walkway without both.",
         "you",

@@ -116,7 +116,7 @@ POWER_RULES: Final = (
         Topic.EQUIPMENT,
         Severity.CAUTION,
         outlet_is_shared,
-        "The window unit may share its circuit; then it may draw at most half of what the circuit is rated for.",
+        "The unit may share its circuit; then it may draw at most half of what the circuit is rated for.",
         "Compare the label's amperes with the breaker, and use no extension cord.",
         "you",
         alternatives=WINDOW,

@@ -19,6 +19,7 @@ from econ.caution.room import ROOM_RULES
 from econ.caution.rule import Rule, finding
 from econ.caution.sizing import SIZING_RULES
 from econ.caution.wall import WALL_RULES
+from econ.caution.window import WINDOW_RULES
 from econ.kernel.caution import Caution, Severity
 
 RULES: Final[tuple[Rule, ...]] = (
@@ -32,6 +33,7 @@ RULES: Final[tuple[Rule, ...]] = (
     *DELIVERY_RULES,
     *PLACEMENT_RULES,
     *ROOM_RULES,
+    *WINDOW_RULES,
     *MEASURE_RULES,
     *SIZING_RULES,
     *PART_LOAD_RULES,

@@ -31,6 +31,15 @@ LASTING: Final = frozenset(
         "line_cover_extra_usd_per_m",
         "electrical_permit_usd",
         "window_bracket_usd",
+        "outlet_120v_usd",
+        "outlet_240v_usd",
+        "outlet_permit_usd",
+        "opening_labour",
+        "own_opening_time",
+        "opening_permit_usd",
+        "opening_framing_usd",
+        "opening_lintel_usd",
+        "through_wall_sleeve_usd",
     }
 )
 """Lines that outlast the units: circuit, pad or bracket, sleeve, cover. Assumption, as the service-life table."""

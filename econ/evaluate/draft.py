@@ -22,7 +22,15 @@ CHOICE_UNIT: Final = ""
 """A choice has no unit; it travels as a position."""
 
 
-KEPT_UNKNOWN: Final = ("site.", "window.escape", "window.outlet", "now.house_system", "work.contractor_finishes")
+KEPT_UNKNOWN: Final = (
+    "site.",
+    "window.escape",
+    "window.opening",
+    "window.outlet",
+    "window.wall_bears",
+    "now.house_system",
+    "work.contractor_finishes",
+)
 """Choices whose "not known" the rules must see: it takes the careful side there, with its reason."""
 
 

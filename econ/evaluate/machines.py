@@ -11,6 +11,7 @@ from econ.case.quantity import Amount
 from econ.evaluate.draft import Draft
 from econ.evaluate.usual import said_spread, unknown_spread
 from econ.kernel.constants import BTU_PER_WH
+from econ.kernel.errors import CaseError, Fault
 from econ.kernel.spread import Spread
 from econ.tables.lookup import Entry as TableRow
 
@@ -40,6 +41,25 @@ KIT_EXTRAS: Final = (
     "rise_max_m",
 )
 """What beside the curve decides a ductless machine's energy on its site."""
+
+FIT: Final = (
+    "width_least_m",
+    "width_sure_m",
+    "width_most_m",
+    "height_least_m",
+    "height_sure_m",
+    "depth_sure_m",
+    "depth_most_m",
+)
+"""What room a new unit for a window or a wall needs."""
+
+COOLING_ONLY: Final = "cooling_only"
+KIND_WORDS: Final = {
+    "window": "window units",
+    "narrow": "tall narrow units",
+    "through_wall": "units for the wall",
+    "portable": "portable units",
+}
 
 LABEL: Final = ("mca_a", "mop_a")
 """What a label asks of the circuit."""
@@ -116,10 +136,46 @@ def write_hired(draft: Draft, kit_size: str) -> None:
     write_amount_later(draft, "hired.equipment_usd", row.spread("price_usd"))
 
 
+def window_cycle(draft: Draft) -> str:
+    """Return what new units do: as asked, or cooling alone where units of that kind are not made to heat."""
+    asked = draft.taken("window.cycle")
+    return asked if draft.tables.window_sizes(cycle=asked, kind=draft.taken("window.kind")) else COOLING_ONLY
+
+
+def window_sizes(draft: Draft) -> tuple[int, ...]:
+    """Return the sizes that new units of the kind and cycle are sold in, ascending. [kBtu/hour]"""
+    return draft.tables.window_sizes(cycle=window_cycle(draft), kind=draft.taken("window.kind"))
+
+
+def window_row(draft: Draft, size: str) -> TableRow:
+    """Return new units of one size, of the kind and cycle asked for.
+
+    Raises
+    ------
+    CaseError
+        If units of that kind are not sold in the size.
+    """
+    sizes, kind = window_sizes(draft), draft.taken("window.kind")
+    if int(size) not in sizes:
+        listed = ", ".join(str(each) for each in sizes)
+        problem = f"is not a size that {KIND_WORDS[kind]} come in"
+        raise CaseError([Fault("window.size", problem, repr(size), f"Write one of {listed}, or choose.")])
+    return draft.tables.window(size, cycle=window_cycle(draft), kind=kind)
+
+
 def write_window(draft: Draft, size: str, count: float) -> None:
     """Write the lines of new window units of one size."""
-    row = draft.tables.window(size, cycle=draft.taken("window.cycle"))
+    row, kind = window_row(draft, size), draft.taken("window.kind")
     write_row(draft, "window", row)
+    room = draft.tables.window_fit[f"{kind}_{size}"]
+    for name in FIT:
+        number = room.number(name)
+        if not np.isnan(number):
+            draft.put(f"window.{name}", Spread(number, number, number, room.text("source")), "m")
+    for side in ("width", "height"):
+        said = draft.said(f"window.clear_{side}_m")
+        is_said = float(isinstance(said, Amount) and not said.is_unknown)
+        draft.put(f"window.{side}_said_frac", Spread(is_said, is_said, is_said, "whether it was given"), "", "computed")
     volts = row.number("volts")
     draft.put("window.supply_v", Spread(volts, volts, volts, row.text("source")), "V")
     if "window.count" not in draft.entries:
@@ -184,6 +240,6 @@ def unit_of(path: str) -> str:
 def technologies(draft: Draft, window_row: TableRow) -> tuple[str, str, str, str]:
     """Return the kind of machine of each alternative, in the order of ALTERNATIVES."""
     kept = "none" if draft.taken("now.cooling") in ("none", NOT_KNOWN) else "single_speed_window"
-    is_reverse = draft.taken("window.cycle") == "reverse_cycle"
+    is_reverse = window_cycle(draft) == "reverse_cycle"
     speed = "variable_speed_window" if window_row.text("speed") == "variable" else "single_speed_window"
     return kept, "reverse_cycle_window" if is_reverse else speed, "variable_speed_split", "variable_speed_split"

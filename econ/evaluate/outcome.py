@@ -3,10 +3,11 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Final
 
 import numpy as np
 
-from econ.case.choices import code, option_at
+from econ.case.choices import NOT_KNOWN, code, option_at
 from econ.equipment.machine import MachineRows
 from econ.equipment.sizing import cooling_capacity_w, heating_capacity_w, least_cooling_w
 from econ.evaluate.design import DesignRows
@@ -25,6 +26,15 @@ from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.constants import BTU_PER_WH, MONTH_DAYS
 from econ.tables.loaders import Tables
+
+UNIT_WORDS: Final = {
+    "window": "window unit",
+    "narrow": "narrow window unit",
+    "through_wall": "wall unit",
+    "portable": "portable unit",
+    NOT_KNOWN: "window unit",
+}
+"""What one new unit is called, by kind."""
 
 CAPABILITY_FROM_C, CAPABILITY_TO_C, CAPABILITY_STEP_C = -35.0, 50.0, 1.0
 """Outdoor temperatures of the capacity picture. [degC]"""
@@ -139,6 +149,7 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
         first_cost_usd=first_cost_usd(way.line_items),
         cash_first_cost_usd=cash,
         own_hours_h=way.own_hours_h,
+        upkeep_own_h_per_yr=way.upkeep_own_h_per_yr,
         **{name: getattr(use, name) for name in _OF_ENERGY},
         electricity_by_use_kwh=use.by_use_kwh[0],
         use_label=USES,
@@ -234,7 +245,7 @@ def _label(parts: Parts, at: int) -> str:
     nominal = round(_nominal_w(parts, at) * BTU_PER_WH / 100.0) * 100
     if at in (KEEP, WINDOW):
         count = round(_first(parts, "now.units_count" if at == KEEP else "window.count"))
-        kind = "present unit" if at == KEEP else "window unit"
+        kind = "present unit" if at == KEEP else UNIT_WORDS[option_at("window.kind", _first(parts, "window.kind"))]
         return (
             f"{count} {kind}{'s' if count > 1 else ''}, {nominal:,} Btu/h in all"
             if count > 1

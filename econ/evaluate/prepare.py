@@ -22,6 +22,8 @@ from econ.evaluate.machines import (
     PER_KBTU_W,
     indoor_rooms,
     technologies,
+    window_row,
+    window_sizes,
     write_counts,
     write_hired,
     write_kit,
@@ -37,8 +39,10 @@ from econ.evaluate.wiring import climate
 from econ.evaluate.wiring.measures import effect_path, room_work
 from econ.kernel.alternative import SELF, WINDOW, Alternative
 from econ.kernel.arrays import FloatArray
+from econ.kernel.constants import AIR_HEAT_J_PER_KGK, STANDARD_PRESSURE_PA
 from econ.kernel.errors import CaseError, Fault
 from econ.kernel.spread import Spread
+from econ.loads.hose import EXHAUST_AT_W, exhaust_kg_per_s, net_output_w
 from econ.tables.loaders import Tables
 
 CHOSEN: Final = "choose"
@@ -118,7 +122,7 @@ def _sized(base: Draft, kit_size: str, window: tuple[str, float]) -> tuple[Struc
     write_hired(draft, kit_size)
     write_window(draft, *window)
     write_changed(draft)
-    kinds = technologies(draft, draft.tables.window(window[0], cycle=draft.taken("window.cycle")))
+    kinds = technologies(draft, window_row(draft, window[0]))
     return structure_of(draft, kinds), sheet_of(draft.entries)
 
 
@@ -141,7 +145,7 @@ def window_sizes_from(draft: Draft, size: str, count: float) -> tuple[tuple[str,
     """Return the sizes that may be tried for window units, with their count: the user's, or the chosen and above."""
     if draft.taken("window.size") != CHOSEN:
         return ((size, count),)
-    sizes = [str(each) for each in draft.tables.window_sizes(cycle=draft.taken("window.cycle"))]
+    sizes = [str(each) for each in window_sizes(draft)]
     return tuple((each, count) for each in sizes[sizes.index(size) :])
 
 
@@ -283,15 +287,27 @@ def ratings_of(draft: Draft, sizes: tuple[int, ...], grade: str) -> RatingRows:
 
 def window_size_for(draft: Draft, cooling_w: float) -> tuple[str, float]:
     """Return size and count of new window units: the user's, or the fewest of the smallest size that meet the need."""
-    sizes = draft.tables.window_sizes(cycle=draft.taken("window.cycle"))
+    sizes = window_sizes(draft)
     asked, said = draft.taken("window.size"), draft.said("window.count")
     if isinstance(said, Amount) and not said.is_unknown:
         count = said.likely
     elif asked != CHOSEN:
-        count = max(float(indoor_rooms(draft)), math.ceil(cooling_w / (float(asked) * PER_KBTU_W)))
+        count = max(float(indoor_rooms(draft)), math.ceil(cooling_w / window_output_w(draft, int(asked))))
     else:
-        count = max(float(indoor_rooms(draft)), math.ceil(cooling_w / (sizes[-1] * PER_KBTU_W)))
+        count = max(float(indoor_rooms(draft)), math.ceil(cooling_w / window_output_w(draft, sizes[-1])))
     if asked != CHOSEN:
         return asked, count
-    meeting = [size for size in sizes if size * PER_KBTU_W * count >= cooling_w]
+    meeting = [size for size in sizes if window_output_w(draft, size) * count >= cooling_w]
     return str(min(meeting, default=sizes[-1])), count
+
+
+def window_output_w(draft: Draft, size: int) -> float:
+    """Return what one new unit gives on the hot design day: a portable one less the warm air it draws in. [W]"""
+    output_w = size * PER_KBTU_W
+    if draft.taken("window.kind") != "portable":
+        return output_w
+    warmer_k = draft.likely("place.cool_design_c") + draft.likely("place.warming_offset_k")
+    warmer_k -= draft.likely("use.cooling_setpoint_c")
+    blown = draft.likely("window.exhaust_m3_per_s") * output_w / EXHAUST_AT_W
+    air = exhaust_kg_per_s(np.array(blown), STANDARD_PRESSURE_PA)
+    return float(net_output_w(np.array(output_w), air * AIR_HEAT_J_PER_KGK, np.array(warmer_k)))

@@ -201,6 +201,8 @@ class AlternativeResult:
     first_cost_usd, cash_first_cost_usd, own_hours_h : ndarray, shape (B,)
         Cash plus own hours at the user's value; most cash out before service, tools at their whole price; own hours.
         [USD] [USD] [hour]
+    upkeep_own_h_per_yr : ndarray, shape (B,)
+        Own hours every year: units stored and put in again, sleeves covered. [hour/year]
     electricity_kwh, fuel_kwh : ndarray, shape (B, 12)
         By month of a full year of service, make-up included. [kWh]
     energy_cost_usd_per_yr : ndarray, shape (B,)
@@ -271,6 +273,7 @@ class AlternativeResult:
     first_cost_usd: FloatArray
     cash_first_cost_usd: FloatArray
     own_hours_h: FloatArray
+    upkeep_own_h_per_yr: FloatArray
     electricity_kwh: FloatArray
     fuel_kwh: FloatArray
     energy_cost_usd_per_yr: FloatArray

@@ -190,6 +190,16 @@ def _square(draft: Draft, path: str, _source: str) -> Spread:
     return Spread(side, side, side, "assumption: square room")
 
 
+def _opening(draft: Draft, _path: str, source: str) -> Spread:
+    opening = draft.options["window.opening"]
+    return draft.tables.openings["sash" if opening == NOT_KNOWN else opening].spread(source.partition(".")[2])
+
+
+def _unit_life(draft: Draft, _path: str, _source: str) -> Spread:
+    is_portable = draft.taken("window.kind") == "portable"
+    return draft.tables.lives["portable_unit" if is_portable else "window_unit"].spread("life_yr")
+
+
 def _station_wind(draft: Draft, _path: str, _source: str) -> Spread:
     wind = float(draft.station.wind_m_per_s.mean())
     if math.isnan(wind):
@@ -218,6 +228,7 @@ LOOKED_UP: Final[Mapping[str, Callable[[Draft, str, str], Spread]]] = {
     "draughts": _assembly,
     "covers": _assembly,
     "earth_walls": _assembly,
+    "openings": _opening,
     "wind": _station_wind,
     "mass": _mass,
     "heaters": lambda draft, _path, _source: draft.tables.heaters[draft.options["now.heat"]].spread("efficiency_frac"),
@@ -228,6 +239,7 @@ LOOKED_UP: Final[Mapping[str, Callable[[Draft, str, str], Spread]]] = {
     "otherwise": lambda draft, _path, _source: draft.tables.otherwise[draft.taken("money.otherwise")].spread(
         "rate_real_frac"
     ),
+    "unit_life": _unit_life,
     "lives": lambda draft, _path, source: draft.tables.lives[source.partition(".")[2]].spread("life_yr"),
     "season_waits": _season_wait,
     "station": _design,

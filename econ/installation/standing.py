@@ -16,8 +16,6 @@ class SiteAnswers:
         Options of the fields of the same name.
     hole : str
         Option of the field of the same name.
-    opening, escape, outlet : str
-        Window kind, whether it is the escape window, what outlet is near.
     locks : tuple of str
         Reasons, in plain words, why tasks of a self-installation had to go to a licensed party.
     licensed_tasks : tuple of str
@@ -33,9 +31,6 @@ class SiteAnswers:
     association: str
     owner_may_mechanical: str
     hole: str
-    opening: str
-    escape: str
-    outlet: str
     locks: tuple[str, ...]
     licensed_tasks: tuple[str, ...]
     contractor_finishes: str = "yes"
@@ -51,7 +46,6 @@ class RouteStanding:
 
 
 OPEN: Final = RouteStanding(Standing.OPEN, ())
-_REFUSED = "The association has refused an outdoor unit."
 _PERMIT_REFUSED = "The permit was refused; ask the permit office in writing what would make it pass."
 _HOLE_REFUSED = (
     "A hole below the ground is refused: water and soil gas come in. Go out above the ground or through the rim."
@@ -61,11 +55,24 @@ _CONSENT_UNKNOWN = "It is not known whether an association must agree: ask befor
 _LANDLORD = "The landlord must agree in writing first; the time for it is in the dates."
 
 
-def _consent(site: SiteAnswers) -> RouteStanding:
-    """Return what association and landlord make of any outdoor unit."""
+def consent_standing(site: SiteAnswers, what: str = "an outdoor unit") -> RouteStanding:
+    """Return what association and landlord make of something that shows from outside.
+
+    Parameters
+    ----------
+    site : SiteAnswers
+        What was answered.
+    what : str
+        What they are asked about, within a sentence.
+
+    Returns
+    -------
+    standing : RouteStanding
+        A refusal of the association is one of anything that shows.
+    """
     landlord = (_LANDLORD,) if site.occupancy == "tenant" else ()
     if site.association == "refused":
-        return RouteStanding(Standing.NOT_ALLOWED, (_REFUSED, *landlord))
+        return RouteStanding(Standing.NOT_ALLOWED, (f"The association has refused {what}.", *landlord))
     if site.association == "not_known":
         return RouteStanding(Standing.UNKNOWN, (_CONSENT_UNKNOWN, *landlord))
     consent = (_CONSENT,) if site.association == "consent_needed" else ()
@@ -115,7 +122,8 @@ def _finishing(site: SiteAnswers) -> RouteStanding:
 _RANK: Final = {Standing.NOT_ALLOWED: 0, Standing.UNKNOWN: 1, Standing.WITH_HELP: 2, Standing.OPEN: 3}
 
 
-def _gravest(*parts: RouteStanding) -> RouteStanding:
+def gravest(*parts: RouteStanding) -> RouteStanding:
+    """Return several standings as one: the gravest, with the reasons of all, gravest first."""
     ordered = sorted(parts, key=lambda part: _RANK[part.standing])
     return RouteStanding(ordered[0].standing, tuple(reason for part in ordered for reason in part.reasons))
 
@@ -133,14 +141,14 @@ def self_install_standing(site: SiteAnswers) -> RouteStanding:
     standing : RouteStanding
         ``with_help`` where a licensed party does at least one task.
     """
-    stopped = _gravest(_refusals(site), _consent(site), _owner_rule(site), _finishing(site))
+    stopped = gravest(_refusals(site), consent_standing(site), _owner_rule(site), _finishing(site))
     if stopped.standing == Standing.NOT_ALLOWED:
         return RouteStanding(stopped.standing, (*stopped.reasons, *site.locks))
     shared = OPEN
     if site.licensed_tasks:
         listed = "; ".join(site.licensed_tasks)
         shared = RouteStanding(Standing.WITH_HELP, (*site.locks, f"Done by a licensed party: {listed}."))
-    return _gravest(stopped, shared)
+    return gravest(stopped, shared)
 
 
 def contracted_install_standing(site: SiteAnswers) -> RouteStanding:
@@ -156,29 +164,4 @@ def contracted_install_standing(site: SiteAnswers) -> RouteStanding:
     standing : RouteStanding
         Open, not allowed or unknown.
     """
-    return _gravest(_refusals(site), _consent(site))
-
-
-def window_units_standing(site: SiteAnswers) -> RouteStanding:
-    """Return how window units stand: an opening that takes one and that nobody needs to get out through.
-
-    Parameters
-    ----------
-    site : SiteAnswers
-        What was answered.
-
-    Returns
-    -------
-    standing : RouteStanding
-        ``with_help`` where an electrician must make an outlet first.
-    """
-    if site.opening == "none":
-        return RouteStanding(Standing.NOT_ALLOWED, ("There is no opening that takes a window unit.",))
-    if site.opening == "small_high":
-        return RouteStanding(Standing.NOT_ALLOWED, ("The only opening is small and high: no window unit fits.",))
-    if site.escape == "yes":
-        return RouteStanding(Standing.NOT_ALLOWED, ("The opening is the escape window: a unit would block it.",))
-    ask = () if site.escape == "no" else ("Find out whether this is the room's escape window before you buy.",)
-    if site.outlet == "none":
-        return RouteStanding(Standing.WITH_HELP, ("An electrician must make an outlet at the window first.", *ask))
-    return RouteStanding(Standing.OPEN, ask)
+    return gravest(_refusals(site), consent_standing(site))

@@ -30,7 +30,9 @@ TABLE_NAMES: Final = (
     "defaults/season_waits",
     "defaults/seasons",
     "equipment/ductless",
+    "equipment/openings",
     "equipment/window",
+    "equipment/window_fit",
     "ground/conduction",
     "ground/covers",
     "installation/costs",
@@ -84,6 +86,8 @@ class Tables:
         Season by month, and the cost keys that add up to a wait by (wait, season).
     ductless_sets, window_units : Lookup
         By key; see `ductless`, `window` and `portable`.
+    window_fit, openings : Lookup
+        What room a unit needs, by kind and size; usual clear openings by kind of window.
     warming : Lookup
         How much warmer it has become since a place's figures, by what they were made from.
     records : mapping of str to mapping
@@ -118,6 +122,8 @@ class Tables:
     season_waits: Lookup
     ductless_sets: Lookup
     window_units: Lookup
+    window_fit: Lookup
+    openings: Lookup
     warming: Lookup
     records: Mapping[str, Mapping[str, Any]]
     fingerprint: str
@@ -135,13 +141,17 @@ class Tables:
         """Return the nominal sizes of a kind and grade, ascending. [kBtu/hour]"""
         return _sizes(self.ductless_sets, {"kind": kind, "grade": grade})
 
-    def window(self, size: int | str, vintage: str = "minimum_2026", cycle: str = "cooling_only") -> Entry:
-        """Return a window unit by nominal kBtu/h; there is none above 28."""
-        return self.window_units[f"window_{size}_{vintage}_{cycle}"]
+    def window(
+        self, size: int | str, vintage: str = "minimum_2026", cycle: str = "cooling_only", kind: str = "window"
+    ) -> Entry:
+        """Return a unit for a window, a wall or on wheels by nominal kBtu/h; there is none above 28."""
+        return self.window_units[f"{kind}_{size}_{vintage}_{cycle}"]
 
-    def window_sizes(self, vintage: str = "minimum_2026", cycle: str = "cooling_only") -> tuple[int, ...]:
-        """Return the nominal sizes of a vintage and cycle, ascending. [kBtu/hour]"""
-        return _sizes(self.window_units, {"kind": "window", "vintage": vintage, "cycle": cycle})
+    def window_sizes(
+        self, vintage: str = "minimum_2026", cycle: str = "cooling_only", kind: str = "window"
+    ) -> tuple[int, ...]:
+        """Return the nominal sizes of a kind, vintage and cycle, ascending; none where it is not made. [kBtu/hour]"""
+        return _sizes(self.window_units, {"kind": kind, "vintage": vintage, "cycle": cycle})
 
     def portable(self, size: int | str = 12) -> Entry:
         """Return a portable unit by nominal kBtu/h, for the wait."""
@@ -233,6 +243,8 @@ KEYED: Final = {
     "season_waits": ("defaults/season_waits", "wait", "wait", "season"),
     "ductless_sets": ("equipment/ductless", "ductless set", "key"),
     "window_units": ("equipment/window", "window unit", "key"),
+    "window_fit": ("equipment/window_fit", "room for a unit", "key"),
+    "openings": ("equipment/openings", "kind of window", "opening"),
     "warming": ("climate/warming", "basis of weather", "basis"),
 }
 """Field of Tables: table, what its key is of, key columns."""

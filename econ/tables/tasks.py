@@ -11,6 +11,7 @@ import numpy as np
 from econ.installation.mishap import HANDS, Mishap
 from econ.installation.task import PARTY_CODE, HoursSource, Material, TaskTable
 from econ.installation.tools import Tool
+from econ.installation.window_fit import Unit
 from econ.kernel.alternative import ALTERNATIVES, PARTIES
 from econ.kernel.errors import TableError
 from econ.tables.record import Table, read_table
@@ -211,6 +212,8 @@ class InstallationTables:
         What can go wrong.
     label, source : dict of str to str
         Words and source of each cost key.
+    units : dict of str to tuple of Unit
+        New window units there are to buy, by cycle, those first that do what the cycle says.
     """
 
     tasks: dict[str, TaskTable]
@@ -218,6 +221,7 @@ class InstallationTables:
     mishaps: tuple[Mishap, ...]
     label: dict[str, str]
     source: dict[str, str]
+    units: dict[str, tuple[Unit, ...]]
 
 
 @lru_cache(maxsize=4)
@@ -237,4 +241,21 @@ def installation_tables(root: Path | None = None) -> InstallationTables:
     costs = read_table("installation/costs", root)
     words = [dict(zip(costs.texts("key"), costs.texts(column), strict=True)) for column in ("item", "source")]
     tasks: dict[str, TaskTable] = {alternative: task_table(alternative, root) for alternative in ALTERNATIVES}
-    return InstallationTables(tasks, tools(root), mishaps(root), words[0], words[1])
+    units = {cycle: _units(cycle, root) for cycle in ("cooling_only", "reverse_cycle")}
+    return InstallationTables(tasks, tools(root), mishaps(root), words[0], words[1], units)
+
+
+def _units(cycle: str, root: Path | None) -> tuple[Unit, ...]:
+    """Return the new units of a cycle; of kinds that are not made for it, those that cool."""
+    room = {row["key"]: row for row in read_table("equipment/window_fit", root).rows()}
+    new = [row for row in read_table("equipment/window", root).rows() if row["vintage"] == "minimum_2026"]
+    kinds = {row["kind"] for row in new if row["cycle"] == cycle}
+    wanted = [row for row in new if row["cycle"] == (cycle if row["kind"] in kinds else "cooling_only")]
+    return tuple(_unit(row, room[f"{row['kind']}_{row['size_kbtu_per_h']:.0f}"]) for row in wanted)
+
+
+def _unit(row: dict[str, Any], room: dict[str, Any]) -> Unit:
+    rated = {"supply_v": row["volts"], "current_a": row["current_a"]}
+    return Unit(
+        row["kind"], row["size_kbtu_per_h"], **rated, **{name: room[name] for name in room if name.endswith("_m")}
+    )

@@ -9,6 +9,8 @@ from econ.case.quantity import Measure
 from econ.case.section import Amt, Choice, Section, Text, day
 
 SETS: Final = Measure("", "", 1.0, 8.0, True)
+OPENING: Final = length(0.1, 2.5, "in")
+_IN_WINDOW: Final = "window.kind=window|narrow|portable"
 _RATING = "From the label; left out, that of its size and class."
 _CEER = "From the label. Another test than SEER2: the two figures can't be compared with each other."
 
@@ -18,7 +20,15 @@ class WindowUnits(Section):
 
     path: ClassVar[str] = "window"
 
-    size: Choice = choice("Size of each", "In thousand Btu an hour; choose lets the tool pick.")
+    kind: Choice = choice(
+        "Kind of unit",
+        "In an ordinary window; tall and narrow, for windows that slide sideways or swing; in a sleeve through the "
+        "wall; or on wheels with a hose.",
+    )
+    size: Choice = choice(
+        "Size of each",
+        "In thousand Btu an hour; choose lets the tool pick. Of a portable unit, the smaller figure (SACC).",
+    )
     count: Amt = amount("How many", "Window units to buy.", Measure("", "", 1.0, 20.0, True))
     cycle: Choice = choice("Cooling only or heating too", "Some window units run backwards and heat in mild weather.")
     in_months: Choice = choice(
@@ -26,11 +36,34 @@ class WindowUnits(Section):
         "From the first to the last hot month, or all year, when air passes them in winter. One that heats stays in.",
     )
     seal: Choice = choice("Sealed with", "Foam and tape around the unit, or only the panels that come with it.")
-    opening: Choice = choice("Kind of window", "What the unit would stand in. None: there is no window for it.")
-    escape: Choice = choice("Is it the way out in a fire", "A bedroom's escape window must stay free.")
+    opening: Choice = choice(
+        "Kind of window", "What the unit would stand in. None: there is no window for it.", after=_IN_WINDOW
+    )
+    clear_width_m: Amt = amount(
+        "Clear width", "Between the frame's sides, opened as far as it goes.", OPENING, after=_IN_WINDOW
+    )
+    clear_height_m: Amt = amount(
+        "Clear height", "From the sill to the raised sash, or to the frame above.", OPENING, after=_IN_WINDOW
+    )
+    escape: Choice = choice(
+        "Is it the way out in a fire", "A bedroom's escape window must stay free.", after=_IN_WINDOW
+    )
+    wall_bears: Choice = choice(
+        "Does the wall carry anything",
+        "A floor, a roof or a beam above. Most outside walls do; only someone who knows structures can say no.",
+        after="window.kind=through_wall",
+    )
     outlet: Choice = choice(
         "Outlet near it", "On a circuit of its own, shared with other things, or none within reach of the cord."
     )
+    outlet_breaker_a: Amt = amount(
+        "Breaker of that outlet", "The number on its breaker, amperes.", Measure("A", "", 10.0, 60.0),
+        after="window.outlet=own_circuit|shared",
+    )  # fmt: skip
+    outlet_volts: Choice = choice(
+        "Voltage of that outlet", "Large units need 240 volts, from an outlet of another shape.",
+        after="window.outlet=own_circuit|shared",
+    )  # fmt: skip
     price_usd: Amt = amount("Price of each", "Left out, usual for its size.", USD)
     life_yr: Amt = amount("Life", "Years until it is replaced.", LIFE)
     ceer: Amt = amount("Efficiency (CEER)", _CEER, Measure("Btu/(W*hour)", "", 6.0, 25.0), expert=True)

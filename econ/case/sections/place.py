@@ -159,7 +159,7 @@ class Use(Section):
     )
 
 
-_OLD = "now.cooling=window_units|portable"
+_OLD = "now.cooling=window_units|portable|through_wall"
 
 
 class Now(Section):

@@ -12,8 +12,9 @@ from econ.caution.facts import Facts
 from econ.evaluate.served import own_units, served_rooms
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.circuit import circuit_claims, circuit_numbers
-from econ.evaluate.wiring.installation_site import Inputs, site_facts
+from econ.evaluate.wiring.installation_site import Inputs
 from econ.evaluate.wiring.siting import siting_claims, siting_numbers
+from econ.evaluate.wiring.window_unit import all_facts, outlet_limit_a, outlet_v
 from econ.installation.anchoring import YIELDING_BASES, top_pull_n
 from econ.installation.delivery import KitReturn
 from econ.installation.gate import is_on_kit
@@ -115,15 +116,17 @@ def facts(structure: Structure, values: Mapping[str, FloatArray], results: Cauti
         Numbers without a path are NaN.
     """
     inputs = Inputs(values, n_row)
-    at = site_facts(structure, inputs)
+    at = all_facts(structure, inputs)
     read: dict[str, Any] = {
         **_room_facts(structure, inputs),
         **_site_claims(structure, inputs, at),
+        **_window_claims(structure, inputs, at),
         **_house_claims(structure, inputs),
         **_numbers(inputs),
         **siting_numbers(inputs),
         **siting_claims(inputs),
         **circuit_numbers(inputs),
+        **_outlet_numbers(inputs),
         **circuit_claims(inputs),
         **_result_facts(results, n_row),
     }
@@ -167,6 +170,13 @@ def _flammability_kg_per_m3(inputs: Inputs) -> FloatArray:
     by_class, mild = _number(inputs, "kit.lfl_kg_per_m3"), inputs.number("kit.r454b_lfl_kg_per_m3")
     burns: FloatArray = np.where(inputs.is_option("kit.refrigerant", "r454b"), mild, by_class)
     return np.where(inputs.is_option("kit.refrigerant", "r410a"), 0.0, burns)
+
+
+def _outlet_numbers(inputs: Inputs) -> dict[str, FloatArray]:
+    """Return the current of one window unit and the most its outlet may give; infinite where there is none."""
+    has_none = inputs.is_option("window.outlet", "none")
+    limit = np.where(has_none, np.inf, outlet_limit_a(inputs))
+    return {"window_a": inputs.number("window.current_a"), "window_limit_a": limit}
 
 
 def _pull_n(inputs: Inputs) -> FloatArray:
@@ -218,23 +228,17 @@ def _site_claims(structure: Structure, inputs: Inputs, at: dict[str, BoolArray])
         "circuit_unknown": asks("site.circuit", NOT_KNOWN),
         "panel_lacks": at["new_circuit"] & asks("site.panel_spaces", "no"),
         "panel_unknown": at["new_circuit"] & asks("site.panel_spaces", NOT_KNOWN),
-        "outlet_shared": asks("window.outlet", "shared"),
-        "outlet_unknown": asks("window.outlet", NOT_KNOWN),
         "has_helper": asks("work.helper", "free", "paid"),
         "has_handyman": asks("work.helper", "handyman") & ("helper" in dict(structure.parties).values()),
         "finish_unasked": asks("work.contractor_finishes", NOT_KNOWN) & _asks_contractor(structure, inputs),
         "on_bracket": at["on_bracket"],
         "on_roof": at["on_roof"],
         "drain_pump": at["drain_pump"],
-        "is_escape": asks("window.escape", "yes"),
-        "escape_unknown": asks("window.escape", NOT_KNOWN),
-        "is_casement": asks("window.opening", "casement"),
         "anchor_unknown": asks("site.anchor_base", NOT_KNOWN),
         "anchor_refused": asks("site.anchor_base", *YIELDING_BASES),
         "has_old_units": at["has_old_units"],
         "heat_asked": ~asks("use.heat", "no"),
         "has_backup": ~asks("now.heat", "none") & ~asks("use.present_heat_stays", "no"),
-        "window_heats": np.full(inputs.n_row, structure.technologies[WINDOW] == "reverse_cycle_window"),
         "dry_asked": asks("use.dry", "yes"),
         "quote_lacks_circuit": np.full(inputs.n_row, lacks_circuit),
     }
@@ -246,6 +250,28 @@ def _asks_contractor(structure: Structure, inputs: Inputs) -> BoolArray:
     given_out = {task for task, party in structure.parties if party == "contractor"}
     is_given = any(key in given_out for key, is_so in zip(table.key, is_on_kit(table), strict=True) if is_so)
     return is_given | ~inputs.is_option("kit.connection", "single_use_quick", "reusable_quick")
+
+
+def _window_claims(structure: Structure, inputs: Inputs, at: dict[str, BoolArray]) -> dict[str, BoolArray]:
+    """Return what is claimed of units for window and wall; the way out has no part in one that sits in the wall."""
+    asks = inputs.is_option
+    heats = np.full(inputs.n_row, structure.technologies[WINDOW] == "reverse_cycle_window")
+    unsure = asks("window.escape", NOT_KNOWN) | asks("window.opening", NOT_KNOWN)
+    return {
+        "outlet_shared": asks("window.outlet", "shared"),
+        "outlet_unknown": asks("window.outlet", NOT_KNOWN),
+        "outlet_other_volts": (inputs.number("window.supply_v") != outlet_v(inputs)) & ~asks("window.outlet", "none"),
+        "is_escape": asks("window.escape", "yes") & ~at["through_wall"],
+        "escape_unknown": unsure & ~asks("window.escape", "yes") & ~at["through_wall"],
+        "is_casement": asks("window.opening", "casement") & asks("window.kind", "window"),
+        "in_window": at["in_window"],
+        "through_wall": at["through_wall"],
+        "is_portable": at["portable"],
+        "now_portable": asks("now.cooling", "portable"),
+        "cut_structural": at["cut_structural"],
+        "window_heats": heats,
+        "heat_not_made": asks("window.cycle", "reverse_cycle") & ~heats,
+    }
 
 
 def _house_claims(structure: Structure, inputs: Inputs) -> dict[str, BoolArray]:

@@ -114,7 +114,7 @@ def window_ratings(values: Values, prefix: str, n_row: int) -> WindowRows:
 
 
 def is_all_year(structure: Structure, values: Values, position: int, n_row: int) -> BoolArray:
-    """Return whether window units stay in all year: the user's choice, or because they also heat.
+    """Return whether window units stay in all year: the user's choice, because they also heat, or sit in the wall.
 
     Parameters
     ----------
@@ -134,7 +134,9 @@ def is_all_year(structure: Structure, values: Values, position: int, n_row: int)
     """
     heats = structure.technologies[position] == "reverse_cycle_window"
     stays: BoolArray = amount(values, "window.in_months", n_row) == code("window.in_months", "all_year")
-    return stays | heats
+    kind = {KEEP: "now.cooling"}.get(position, "window.kind")
+    is_in: BoolArray = stays | heats | (amount(values, kind, n_row) == code(kind, "through_wall"))
+    return is_in
 
 
 def _none(_values: Values, _prefix: str, n_row: int) -> MachineRows:

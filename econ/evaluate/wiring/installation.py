@@ -7,7 +7,6 @@ from typing import Final
 import numpy as np
 
 from econ.evaluate.structure import Structure
-from econ.evaluate.wiring.equipment import is_all_year
 from econ.evaluate.wiring.installation_lines import contracted_install_lines, self_install_lines, window_units_lines
 from econ.evaluate.wiring.installation_price import Route
 from econ.evaluate.wiring.installation_risk import doubts, mishap_own_h
@@ -26,6 +25,7 @@ from econ.evaluate.wiring.installation_work import (
 )
 from econ.evaluate.wiring.measures import NO_WORK, RoomWork
 from econ.evaluate.wiring.waiting import interim_lines
+from econ.evaluate.wiring.window_unit import COUNTS, season_h_per_yr, spot, unit
 from econ.installation.first_cost import Line, LineItems, line_items
 from econ.installation.mishap import Doubt
 from econ.installation.schedule import Schedule, schedule
@@ -35,11 +35,11 @@ from econ.installation.standing import (
     SiteAnswers,
     contracted_install_standing,
     self_install_standing,
-    window_units_standing,
 )
 from econ.installation.task import CONTRACTOR_PARTY, ELECTRICIAN_PARTY, TaskRows
 from econ.installation.waiting import InterimNeed
 from econ.installation.warranty import Warranty
+from econ.installation.window_fit import window_units_standing
 from econ.kernel.alternative import ALTERNATIVES, WINDOW, Alternative, Standing
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.tables.tasks import InstallationTables
@@ -53,7 +53,6 @@ _LINES: Final[Mapping[Alternative, Callable[[Route], list[Line]]]] = {
 
 _STANDING: Final[Mapping[Alternative, Callable[[SiteAnswers], RouteStanding]]] = {
     Alternative.KEEP_AS_IS: lambda _: OPEN,
-    Alternative.WINDOW_UNITS: window_units_standing,
     Alternative.SELF_INSTALL: self_install_standing,
     Alternative.CONTRACTED_INSTALL: contracted_install_standing,
 }
@@ -74,7 +73,7 @@ class Installation:
     own_hours_h : ndarray, shape (B,)
         The user's own hours until it is done, with those that mishaps are expected to take. [hour]
     upkeep_own_h_per_yr : ndarray, shape (B,)
-        Own hours every year: window units taken out and put back. [hour/year]
+        Own hours every year: window units taken out and put back, those there now too. [hour/year]
     standing : Standing
         Open, with help, not allowed or unknown, for the likely row.
     reasons : tuple of str
@@ -140,11 +139,12 @@ def installation(
     at, weeks = site(structure, inputs), work_weeks(inputs)
     rows = {alternative: route_rows(tables.tasks[alternative], at) for alternative in ALTERNATIVES}
     answers = _site_answers(rows[Alternative.SELF_INSTALL], at)
-    upkeep = _window_upkeep_h_per_yr(structure, inputs)
     made = []
     for alternative in ALTERNATIVES:
         route = Route(at, rows[alternative], tables)
-        standing = _STANDING[alternative](answers)
+        at_position = ALTERNATIVES.index(alternative)
+        standing = _window_standing(answers, route) if at_position == WINDOW else _STANDING[alternative](answers)
+        seasons = season_h_per_yr(structure, inputs, at_position) if at_position in COUNTS else np.zeros(n_row)
         dates = schedule(route.rows, weeks)
         meanwhile = interim_lines(inputs, tables, need, dates.in_service_d)
         made.append(
@@ -153,7 +153,7 @@ def installation(
                 line_items=line_items([*_LINES[alternative](route), *meanwhile, *work.lines], n_row),
                 schedule=dates,
                 own_hours_h=route.rows.own_h.sum(axis=1) + mishap_own_h(route) + work.own_h,
-                upkeep_own_h_per_yr=upkeep if alternative == Alternative.WINDOW_UNITS else np.zeros(n_row),
+                upkeep_own_h_per_yr=seasons,
                 standing=standing.standing,
                 reasons=standing.reasons,
                 is_allowed=allowed_parties(route.rows.table, at),
@@ -166,12 +166,12 @@ def installation(
     return tuple(made)
 
 
-def _window_upkeep_h_per_yr(structure: Structure, inputs: Inputs) -> FloatArray:
-    """Return the hours of taking every window unit out for the winter and putting it back, if it is, shape (B,)."""
-    each = inputs.cost("window_take_out_self_h") + inputs.cost("window_refit_self_h")
-    is_taken_out = ~is_all_year(structure, inputs.values, WINDOW, inputs.n_row)
-    hours: FloatArray = inputs.number("window.count") * each * is_taken_out
-    return hours
+def _window_standing(answers: SiteAnswers, route: Route) -> RouteStanding:
+    """Return how window units stand, among those there are to buy."""
+    at = route.site
+    heats = at.structure.technologies[WINDOW] == "reverse_cycle_window"
+    sold = route.tables.units["reverse_cycle" if heats else "cooling_only"]
+    return window_units_standing(answers, unit(at.inputs), spot(at.inputs, at.facts), sold)
 
 
 def _site_answers(rows: TaskRows, at: Site) -> SiteAnswers:
@@ -184,9 +184,6 @@ def _site_answers(rows: TaskRows, at: Site) -> SiteAnswers:
         association=option("site.association"),
         owner_may_mechanical=option("site.owner_may_mechanical"),
         hole=option("site.hole"),
-        opening=option("window.opening"),
-        escape=option("window.escape"),
-        outlet=option("window.outlet"),
         locks=locks(rows.table, rows, at),
         licensed_tasks=licensed,
         contractor_finishes=option("work.contractor_finishes"),

@@ -29,6 +29,9 @@ from econ.kernel.arrays import FloatArray
 
 _GOODS = ("equipment", "materials")
 
+HIGHEST_LOW_V = 180.0
+"""V; between the two voltages of outlets in homes."""
+
 
 def self_install_lines(route: Route) -> list[Line]:
     """Return the lines of a self-installation, tasks of other parties at their prices.
@@ -78,20 +81,45 @@ def window_units_lines(route: Route) -> list[Line]:
     """
     count, price = route.number("window.count"), route.number("window.price_usd")
     unit = Line("window_unit", "Window unit", "equipment", "self", "each", "case: window.price_usd", count, price)
-    goods = [unit, *material_lines(route, np.ones_like(count))]
-    is_large, is_outlet = route.site.facts["window_large"], route.site.facts["outlet_needed"]
-    permit = route.site.facts["permit_needed"] & is_outlet
+    facts = route.site.facts
+    goods = [unit, *material_lines(route, route.cost("materials_markup_frac"))]
+    is_high, is_outlet = route.number("window.supply_v") > HIGHEST_LOW_V, facts["outlet_needed"]
+    permit = facts["permit_needed"] & is_outlet
     return joined(
         goods,
         [
-            route.cost_line("outlet_120v_usd", "labour", "electrician", (is_outlet & ~is_large).astype(float)),
-            route.cost_line("outlet_240v_usd", "labour", "electrician", (is_outlet & is_large).astype(float)),
+            route.cost_line("outlet_120v_usd", "labour", "electrician", count * (is_outlet & ~is_high)),
+            route.cost_line("outlet_240v_usd", "labour", "electrician", count * (is_outlet & is_high)),
             route.cost_line("outlet_permit_usd", "permit", "self", permit.astype(float)),
+            _opening_labour(route),
+            route.cost_line("travel_usd", "labour", "contractor", 2.0 * facts["cut_structural"].astype(float)),
+            route.cost_line("opening_permit_usd", "permit", "self", facts["wall_permit"].astype(float)),
             disposal_line(route),
             tax_line(route, amount_of_usd(goods, _GOODS, len(count)), tasks_of(goods)),
         ],
-        own_lines(route),
+        _own_lines_with_opening(route),
     )
+
+
+def _own_lines_with_opening(route: Route) -> list[Line]:
+    """Return helper, own hours and incentive, own hours of cutting the wall apart: they are not spent again."""
+    lines = own_lines(route)
+    at = next(index for index, line in enumerate(lines) if line.key == "own_time")
+    cut_h = route.rows.own_h[:, route.rows.table.position("cut_light")]
+    rest = replace(lines[at], quantity=lines[at].quantity - cut_h)
+    opening = replace(lines[at], key="own_opening_time", label="Own hours, the opening in the wall", quantity=cut_h)
+    return [*lines[:at], rest, opening, *lines[at + 1 :]]
+
+
+def _opening_labour(route: Route) -> Line:
+    """Return what a contractor bills for looking at a wall and cutting it; it comes once for each."""
+    rows = route.rows
+    hours: FloatArray = np.where(rows.party == CONTRACTOR_PARTY, rows.hours_h, 0.0).sum(axis=1)
+    price = spread_price(contractor_labour_usd(route), hours)
+    source = route.tables.source["contractor_billed_usd_per_h"]
+    label = "Contractor: look at the wall, cut and frame the opening"
+    tasks = route.tasks_for(CONTRACTOR_PARTY)
+    return Line("opening_labour", label, "labour", "contractor", "hour", source, hours, price, tasks)
 
 
 def contracted_install_lines(route: Route) -> list[Line]:

@@ -15,8 +15,6 @@ from econ.kernel.constants import FOOT_M
 COVER_KIT_M: Final = 15.0 * FOOT_M
 """m of line that one cover kit hides: the kit's row in the cost table."""
 
-LARGE_WINDOW_UNIT_W: Final = 3810.0
-"""W, 13,000 Btu/h: between the largest unit that one person fits and the smallest for two. Assumption."""
 
 BREAKER_EDITIONS: Final = ("2020", "2023")
 """Editions whose ground-fault protection of an outdoor unit is a breaker that protects people."""
@@ -79,7 +77,6 @@ def site_facts(structure: Structure, inputs: Inputs) -> dict[str, BoolArray]:
     new_circuit = ~inputs.is_option("site.circuit", "own_circuit")
     is_bracket, is_roof = (inputs.is_option("site.outdoor_place", place) for place in ("wall_bracket", "roof"))
     by_gravity = inputs.is_option("site.drain", "gravity")
-    is_large = inputs.number("window.capacity_w") > LARGE_WINDOW_UNIT_W
     return {
         "always": everywhere,
         "no_quote": everywhere & (not structure.has_quote),
@@ -96,9 +93,6 @@ def site_facts(structure: Structure, inputs: Inputs) -> dict[str, BoolArray]:
         "drain_gravity": by_gravity,
         "drain_pump": ~by_gravity,
         "has_old_units": inputs.is_option("now.cooling", "window_units") & (inputs.number("now.units_count") > 0.0),
-        "outlet_needed": inputs.is_option("window.outlet", "none"),
-        "window_small": ~is_large,
-        "window_large": is_large,
         **_wall_facts(inputs),
     }
 

@@ -7,8 +7,9 @@ import numpy as np
 
 from econ.case.choices import NOT_KNOWN
 from econ.evaluate.structure import Structure
-from econ.evaluate.wiring.installation_site import Inputs, gate_facts, quantities, site_facts, waits
+from econ.evaluate.wiring.installation_site import Inputs, gate_facts, quantities, waits
 from econ.evaluate.wiring.skill import own_hours_frac
+from econ.evaluate.wiring.window_unit import all_facts, wall_quantities
 from econ.installation.calendar import WorkWeek, work_week
 from econ.installation.gate import BARS, GateFacts, allowed, assigned_party, barred_by, is_on_kit, without_refused
 from econ.installation.task import (
@@ -47,7 +48,8 @@ class Site:
 
 def site(structure: Structure, inputs: Inputs) -> Site:
     """Return the case as read for all routes."""
-    facts, amounts = site_facts(structure, inputs), quantities(inputs)
+    facts = all_facts(structure, inputs)
+    amounts = quantities(inputs) | wall_quantities(facts)
     return Site(structure, inputs, facts, amounts, waits(structure, inputs), gate_facts(inputs))
 
 

@@ -4,6 +4,7 @@ from typing import Final
 
 import streamlit as st
 
+from econ.report.words.fit import fit_lines
 from econ.ui import closing, fields, first, look, now, sketches
 
 GROUPS: Final = (
@@ -41,11 +42,17 @@ GROUPS: Final = (
         ),
     ),
     (
-        "Window units, if they fit",
+        "Units for a window or the wall, if they fit",
         (
+            "window.kind",
             "window.opening",
+            "window.clear_width_m",
+            "window.clear_height_m",
             "window.escape",
+            "window.wall_bears",
             "window.outlet",
+            "window.outlet_breaker_a",
+            "window.outlet_volts",
             "window.size",
             "window.count",
             "window.cycle",
@@ -71,5 +78,7 @@ st.subheader("What must be true of the circuit?")
 sketches.draw_circuit()
 for title, paths in GROUPS:
     fields.group(title, *paths)
+    if "window.kind" in paths and present.answer is not None:
+        look.said(" ".join(fit_lines(present.answer.result)), kind="statement")
 fields.expert(*EXPERT)
 closing.draw("equipment", present.answer, next_page="work", next_words="Next: who does the work")

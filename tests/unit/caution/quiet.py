@@ -32,6 +32,8 @@ NUMBERS = {
     "outdoor_kg": 28.0,
     "indoor_kg": 10.0,
     "window_kg": 25.0,
+    "window_a": 7.5,
+    "window_limit_a": 12.0,
     "outdoor_height_m": 0.2,
     "bracket_pull_n": 300.0,
     "anchor_ultimate_n": 4000.0,
@@ -98,7 +100,7 @@ NUMBERS = {
     "self_late_d": -30.0,
     "hired_late_d": -10.0,
 }
-TRUE = ("is_frame", "has_helper", "heat_asked", "has_backup", "label_read")
+TRUE = ("in_window", "is_frame", "has_helper", "heat_asked", "has_backup", "label_read")
 
 
 def facts(**changed: Any) -> Facts:

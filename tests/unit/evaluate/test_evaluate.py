@@ -115,7 +115,9 @@ def test_a_longer_wait_never_lowers_the_hours_too_warm():
 
 
 def test_what_keeps_the_room_cool_leaves_no_hours_to_wait_through():
-    kept = demo_answer("garage_studio_hot").result.alternatives
+    case = with_value(demo_case("garage_studio_hot"), "now.cooling", "window_units")
+    structure, sheet = prepared(case, TABLES, TODAY)
+    kept = evaluate(structure, point(sheet), TABLES).alternatives
     assert kept[KEEP].unmet_cooling_h[0] == 0.0
     assert [float(way.waiting_h[0]) for way in kept] == [0.0] * len(kept)
 

@@ -291,7 +291,7 @@ def test_a_flared_kit_that_no_contractor_takes_on_closes_the_way():
 
 def test_an_outlet_for_a_window_unit_is_the_electricians():
     found = routes(window__outlet="none")[WINDOW]
-    assert amounts(found)["outlet_120v_usd"] == pytest.approx(450.0)
+    assert amounts(found)["outlet_120v_usd"] == pytest.approx(2 * 450.0)  # one for each of two units
     assert amounts(found)["outlet_permit_usd"] == pytest.approx(90.0)
     assert found.standing == Standing.WITH_HELP
     assert routes(window__outlet="none", window__capacity_w=5300.0)[WINDOW].line_items.amount_usd.sum() > 0.0

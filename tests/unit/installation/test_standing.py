@@ -8,11 +8,10 @@ from econ.installation.standing import (
     SiteAnswers,
     contracted_install_standing,
     self_install_standing,
-    window_units_standing,
 )
 from econ.kernel.alternative import Standing
 
-FREE = SiteAnswers("owner_lives_here", "needed", "none", "yes", "above_grade", "sash", "no", "own_circuit", (), ())
+FREE = SiteAnswers("owner_lives_here", "needed", "none", "yes", "above_grade", (), ())
 
 
 def test_an_owner_with_a_free_site_stands_open():
@@ -75,37 +74,14 @@ def test_a_tenant_needs_the_landlord():
 
 
 @pytest.mark.parametrize(
-    ("changed", "standing"),
-    [
-        ({}, Standing.OPEN),
-        ({"opening": "none"}, Standing.NOT_ALLOWED),
-        ({"opening": "small_high"}, Standing.NOT_ALLOWED),
-        ({"escape": "yes"}, Standing.NOT_ALLOWED),
-        ({"outlet": "none"}, Standing.WITH_HELP),
-        ({"escape": "not_known"}, Standing.OPEN),
-        ({"opening": "not_known"}, Standing.OPEN),
-    ],
-)
-def test_window_units_need_an_opening_that_is_not_the_escape(changed, standing):
-    found = window_units_standing(replace(FREE, **changed))
-    assert found.standing == standing
-    assert standing == Standing.OPEN or found.reasons
-
-
-def test_an_unknown_escape_window_is_asked_about():
-    assert "escape window" in window_units_standing(replace(FREE, escape="not_known")).reasons[0]
-
-
-@pytest.mark.parametrize(
     ("changed", "words"),
     [({"permit": "refused"}, "permit was refused"), ({"hole": "below_grade"}, "through the rim")],
 )
 @pytest.mark.parametrize("way", [self_install_standing, contracted_install_standing])
-def test_a_refused_permit_or_a_hole_below_the_ground_shuts_both_ductless_ways_and_no_window(changed, words, way):
+def test_a_refused_permit_or_a_hole_below_the_ground_shuts_both_ductless_ways(changed, words, way):
     found = way(replace(FREE, **changed))
     assert found.standing == Standing.NOT_ALLOWED
     assert words in found.reasons[0]
-    assert window_units_standing(replace(FREE, **changed)).standing == Standing.OPEN
 
 
 @pytest.mark.parametrize("hole", ["above_grade", "through_rim", "not_known"])

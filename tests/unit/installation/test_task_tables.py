@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 
 from econ.case.choices import CHOICES
-from econ.evaluate.wiring.installation_site import Inputs, quantities, site_facts
+from econ.evaluate.wiring.installation_site import Inputs, quantities
+from econ.evaluate.wiring.window_unit import all_facts, wall_quantities
 from econ.installation.task import Work, crew_elapsed_h, task_rows
 from econ.kernel.alternative import ALTERNATIVES
 from econ.kernel.errors import ShapeError, TableError, UnknownChoiceError
@@ -19,8 +20,9 @@ from tests.unit.installation.site_values import site_values, structure
 TABLES = [task_table(alternative) for alternative in ALTERNATIVES]
 COSTS = set(read_table("installation/costs").texts("key"))
 FIGURES = COSTS | set(read_table("defaults/assumptions").texts("path"))
-FACTS = set(site_facts(structure(), Inputs(site_values(), 1)))
-QUANTITIES = set(quantities(Inputs(site_values(), 1)))
+AT = all_facts(structure(), Inputs(site_values(), 1))
+FACTS = set(AT)
+QUANTITIES = set(quantities(Inputs(site_values(), 1))) | set(wall_quantities(AT))
 
 
 @pytest.mark.parametrize("table", TABLES, ids=lambda table: table.alternative)
