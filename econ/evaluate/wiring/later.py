@@ -57,7 +57,7 @@ SPLITS: Final = {
 
 def has_old_units(values: Values) -> BoolArray:
     """Return the rows in which there are units now that can be kept or sold."""
-    kinds = [code("now.cooling", "window_units"), code("now.cooling", "portable")]
+    kinds = [code("now.cooling", kind) for kind in ("window_units", "portable", "through_wall")]
     return np.isin(values["now.cooling"], kinds)
 
 
