@@ -9,7 +9,7 @@ import plotly.graph_objects as go
 from econ.evaluate.result import AlternativeResult, Result
 from econ.kernel.alternative import ALTERNATIVES, PARTIES
 from econ.report.look import Look
-from econ.report.numbers import listed, plain_number
+from econ.report.numbers import first_cost_money, listed, plain_number
 from econ.report.pictures.frame import Columns, framed, write
 from econ.report.style import MARKS, NAMES, SMALL_SIZE, faint
 from econ.report.words.waiting import misses_summer, span_text, summer_text
@@ -270,8 +270,12 @@ def _beside(result: Result, way: AlternativeResult, look: Look) -> str:
 
 
 def table(result: Result, look: Look) -> Columns:
-    """Return every task: whose, who does it, its days and whether it decides; then each way's first cool day."""
-    rows = [row for way in result.alternatives for row in (*_task_rows(way, look), *_service_rows(result, way, look))]
+    """Return every task: whose, who does it, its days and whether it decides; then what else has a day."""
+    rows = [
+        row
+        for way in result.alternatives
+        for row in (*_task_rows(way, look), *_return_row(way, look), *_service_rows(result, way, look))
+    ]
     titles = (
         "Way to go",
         "Task",
@@ -298,6 +302,15 @@ def _task_rows(way: AlternativeResult, look: Look) -> list[tuple[str, ...]]:
         )
         for task in np.flatnonzero(plan.is_active[0])
     ]
+
+
+def _return_row(way: AlternativeResult, look: Look) -> list[tuple[str, ...]]:
+    """Return the last day on which the kit may go back, and the fee; nothing for ways without a kit."""
+    last_d = float(way.return_by_d[0])
+    if not np.isfinite(last_d):
+        return []
+    words = f"Last day to send the kit back ({first_cost_money(float(way.restocking_usd[0]))} kept, freight apart)"
+    return [(NAMES[way.name], words, "", "", "", look.day(last_d), plain_number(last_d), "")]
 
 
 def _service_rows(result: Result, way: AlternativeResult, look: Look) -> list[tuple[str, ...]]:

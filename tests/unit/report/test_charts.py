@@ -213,6 +213,14 @@ def test_a_place_without_summer_has_no_band(result, look):
     assert not any(note.text.startswith("summer") for note in drawn.annotations)
 
 
+def test_the_calendar_s_table_tells_until_when_the_kit_may_go_back(result, look):
+    columns = calendar.table(result, look)
+    rows = list(zip(columns["Way to go"], columns["Task"], columns["Done"], strict=True))
+    [(way, task, day)] = [row for row in rows if row[1].startswith("Last day to send")]
+    assert (way, task) == ("Put it in yourself", "Last day to send the kit back ($380 kept, freight apart)")
+    assert day == "Tue 29 June"
+
+
 def test_the_calendar_s_table_tells_what_decides_and_the_range(result, look):
     columns = calendar.table(result, look)
     assert "First cool day, one try in ten later" in columns["Task"]
