@@ -53,16 +53,19 @@ def simple_payback(saving_usd: FloatArray) -> Payback:
     >>> float(simple_payback(np.array([-200.0, 50.0, 60.0, 70.0, 200.0])).after_yr)
     3.1
     """
-    saving = np.asarray(saving_usd, dtype=np.float64)
-    total = np.cumsum(saving, axis=-1)
-    is_back = (total >= 0.0) & (total[..., :1] < 0.0)
-    exists: BoolArray = np.any(is_back, axis=-1)
-    crossing = np.argmax(is_back, axis=-1)[..., None]
-    before = np.take_along_axis(total, np.maximum(crossing - 1, 0), axis=-1)[..., 0]
-    gained = np.where(exists, np.take_along_axis(saving, crossing, axis=-1)[..., 0], 1.0)
-    after_yr = np.where(exists, crossing[..., 0] - 1 - before / gained, np.nan)
-    is_later = np.arange(saving.shape[-1]) > crossing
-    is_undone = exists & (is_later & (total < 0.0)).any(axis=-1)
+    return _first_crossing(np.cumsum(np.asarray(saving_usd, dtype=np.float64), axis=-1))
+
+
+def _first_crossing(total_usd: FloatArray) -> Payback:
+    """Return when a running total that starts below nothing first comes back, straight within the year."""
+    is_out = total_usd < 0.0
+    crossing = np.argmin(is_out, axis=-1)
+    exists: BoolArray = crossing > 0
+    place = crossing[..., None]
+    before = np.take_along_axis(total_usd, np.maximum(place - 1, 0), axis=-1)[..., 0]
+    gained = np.where(exists, np.take_along_axis(total_usd, place, axis=-1)[..., 0] - before, 1.0)
+    after_yr = np.where(exists, crossing - 1 - before / gained, np.nan)
+    is_undone = exists & (np.count_nonzero(is_out, axis=-1) > crossing)
     return Payback(after_yr, exists, is_undone)
 
 
@@ -99,4 +102,4 @@ def discounted_payback(saving_usd: FloatArray, discount_rate_frac: FloatArray) -
     years = np.arange(saving.shape[-1], dtype=np.float64)
     factor = single_present_value_factor(np.asarray(discount_rate_frac)[..., None], years)
     discounted: FloatArray = saving * factor
-    return simple_payback(discounted)
+    return _first_crossing(np.cumsum(discounted, axis=-1, out=discounted))

@@ -56,6 +56,7 @@ def _doubt(answer: Answer, drawn: Drawn) -> Document:
     cost = drawn.measures.lcc_usd
     has_choice = bool(takes_part.any())
     return {
+        "probability_half_width_frac": None if answer.chance is None else _by_name(answer.chance.half_width_frac),
         "quantile_level_frac": list(LEVELS),
         "quantiles": {name: _by_way(levels.T) for name, levels in quantiles(drawn).items()},
         "most_cash_usd": {
@@ -63,10 +64,7 @@ def _doubt(answer: Answer, drawn: Drawn) -> Document:
             for name, cash in zip(ALTERNATIVES, drawn.cash_first_cost_usd, strict=True)
         },
         "most_cash_paid_by_month_usd": _by_way(most_by_month_usd(answer, drawn)),
-        "expected_regret_usd": {
-            name.value: number(each)
-            for name, each in zip(ALTERNATIVES, expected_regret_usd(cost, takes_part), strict=True)
-        },
+        "expected_regret_usd": _by_name(expected_regret_usd(cost, takes_part)),
         "value_of_perfect_information_usd": number(float(perfect_information_usd(cost[takes_part])))
         if has_choice
         else None,
@@ -75,3 +73,7 @@ def _doubt(answer: Answer, drawn: Drawn) -> Document:
 
 def _by_way(rows: FloatArray) -> Document:
     return {name.value: [number(each) for each in row] for name, row in zip(ALTERNATIVES, rows, strict=True)}
+
+
+def _by_name(values: FloatArray) -> Document:
+    return {name.value: number(float(each)) for name, each in zip(ALTERNATIVES, values, strict=True)}

@@ -3,12 +3,16 @@
 from dataclasses import dataclass
 from math import ceil, sqrt
 from statistics import NormalDist
+from typing import Final
 
 import numpy as np
 
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.errors import OutOfRangeError, ShapeError
 from econ.uncertainty.draws import SCRAMBLES
+
+T_95: Final = 2.131449545559323
+"""Quantile 0.975 of Student's t with one degree of freedom fewer than `SCRAMBLES`; a test holds it to scipy's."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -28,6 +32,12 @@ class Chance:
     share_frac: FloatArray
     error_frac: FloatArray
     draws_used: int
+
+    @property
+    def half_width_frac(self) -> FloatArray:
+        """Half of the interval about each share that holds the exact one in 19 of 20 seeds, shape (A,)."""
+        half: FloatArray = T_95 * self.error_frac
+        return half
 
 
 def is_lowest_share(lcc_usd: FloatArray, is_eligible: BoolArray) -> FloatArray:

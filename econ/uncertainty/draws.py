@@ -10,9 +10,9 @@ from econ.kernel.errors import OutOfRangeError
 from econ.uncertainty.pert import PertInverse
 from econ.uncertainty.sobol import Sequence, scrambled_sequence
 
-SCRAMBLES: Final = 8
-"""Independent scrambles the draws are split into, so that they show their own sampling error. Assumption: eight give
-that error within a third, and leave each scramble long enough to be evenly spread."""
+SCRAMBLES: Final = 16
+"""Independent scrambles the draws are split into, so that they show their own sampling error. Assumption: sixteen give
+that error within a fifth, and leave each scramble long enough to be evenly spread."""
 
 
 def draw_count(asked: int) -> int:
@@ -36,7 +36,7 @@ def draw_count(asked: int) -> int:
     Examples
     --------
     >>> draw_count(0), draw_count(1), draw_count(1000), draw_count(4096)
-    (0, 8, 1024, 4096)
+    (0, 16, 1024, 4096)
     """
     if asked < 0:
         raise OutOfRangeError("draws", asked, "", "0 or more", "Ask for 0 to leave chances out.")

@@ -5,11 +5,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from econ.lifecycle.discount import escalated_present_value_factor, present_value
-from econ.lifecycle.measures import measures
+from econ.lifecycle.discount import capital_recovery_factor, escalated_present_value_factor, nominal_rate, present_value
+from econ.lifecycle.measures import component_present_value, measures
+from econ.lifecycle.nominal import nominal_streams
 from econ.lifecycle.payback import discounted_payback
 from econ.lifecycle.rate_of_return import internal_rate
-from econ.lifecycle.replacement import Component, replacement_stream, residual_value
+from econ.lifecycle.replacement import Component, disposal_stream, replacement_stream, residual_value
 from econ.lifecycle.streams import Streams, escalated_stream
 
 money = st.floats(-1e4, 1e4).map(lambda usd: round(usd, 2))
@@ -111,3 +112,56 @@ def test_longer_life_never_raises_the_discounted_cost_of_replacing(life, years, 
     units = Component(np.full(2, 100.0), np.full(2, 100.0), lives, lives, np.zeros(2))
     cost = present_value(replacement_stream(units, years), abs(rate))
     assert cost[1] <= cost[0] + 1e-9
+
+
+@given(st.integers(0, 10_000), rate, st.floats(-0.02, 0.15))
+def test_nominal_dollars_give_the_same_answer(seed, rate, inflation):
+    """Every stream in dollars of its year, discounted at the nominal rate, is worth what it is in constant dollars."""
+    rng = np.random.default_rng(seed)
+    flows = [rng.uniform(0.0, 1000.0, (3, 2, 9)) for _ in range(8)]
+    constant = Streams(rng.uniform(0.0, 5000.0, (3, 2)), *flows)
+    real = measures(constant, np.array(rate), 0)
+    nominal = measures(
+        nominal_streams(constant, np.array(inflation)), nominal_rate(np.array(rate), np.array(inflation)), 0
+    )
+    np.testing.assert_allclose(nominal.lcc_usd, real.lcc_usd, rtol=1e-9)
+    np.testing.assert_allclose(nominal.sir, real.sir, rtol=1e-6, atol=1e-9)
+    np.testing.assert_array_equal(nominal.discounted_payback_exists, real.discounted_payback_exists)
+
+
+@given(gain, st.integers(1, 8), st.integers(1, 6), st.floats(-0.02, 0.3).map(lambda share: round(share, 5)))
+def test_chain_of_replacements_equals_the_annualised_cost_of_one_piece(price, life, pieces, rate):
+    """Over a common multiple of lives a chain costs each year what one piece costs each year of its life."""
+    years = life * pieces
+    part = Component(*(np.array(number) for number in (price, price, float(life), float(life), 0.0)))
+    flow = replacement_stream(part, years)
+    flow[0] += price
+    assert float(residual_value(part, years)) == 0.0
+    chain = float(present_value(flow, rate)) * float(capital_recovery_factor(rate, years))
+    assert chain == pytest.approx(price * float(capital_recovery_factor(rate, life)), rel=1e-9)
+
+
+@given(gain, st.integers(1, 8), st.integers(1, 6))
+def test_each_piece_of_a_chain_is_disposed_of_once(price, life, pieces):
+    part = Component(*(np.array(number) for number in (price, price, float(life), float(life), 0.0)))
+    assert disposal_stream(part, np.array(90.0), life * pieces).sum() == pytest.approx(90.0 * pieces)
+
+
+@given(st.floats(0.3, 40.0), st.floats(0.0, 2.0), st.integers(3, 30))
+def test_disposal_does_not_jump_when_a_life_passes_the_end(life, start, years):
+    """Undiscounted, getting rid of pieces costs the price of each times the lives used by then."""
+    part = Component(*(np.array(number) for number in (1.0, 1.0, life, life, start)))
+    assert disposal_stream(part, np.array(70.0), years).sum() == pytest.approx(70.0 * (years - start) / life)
+
+
+@given(st.integers(0, 10_000), rate, st.permutations(range(4)))
+def test_order_of_ways_changes_no_figure(seed, rate, order):
+    rng = np.random.default_rng(seed)
+    kept = Streams(rng.uniform(0.0, 5000.0, (4, 2)), *(rng.uniform(0.0, 800.0, (4, 2, 9)) for _ in range(8)))
+    names = Streams.__dataclass_fields__
+    moved = Streams(**{name: getattr(kept, name)[list(order)] for name in names})
+    before, after = measures(kept, np.array(rate), 0), measures(moved, np.array(rate), order.index(0))
+    for name in type(before).__dataclass_fields__:
+        np.testing.assert_array_equal(getattr(before, name)[list(order)], getattr(after, name))
+    pieces = component_present_value(moved, np.array(rate))
+    np.testing.assert_allclose(sum(pieces.values()), after.lcc_usd, rtol=1e-12)

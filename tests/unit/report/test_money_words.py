@@ -34,6 +34,7 @@ def invented(winner=Alternative.SELF_INSTALL, at_zero=Alternative.SELF_INSTALL, 
         verdict=named,
         verdict_at_zero_hour=replace(named, winner=at_zero),
         drawn=builders.drawn(rows) if rows else None,
+        chance=None,
         sheet=Lines(),
     )
 

@@ -10,7 +10,7 @@ NONE = np.zeros(3)
 LOW, LIKELY, HIGH = np.array([1.0, 5.0, 0.0]), np.array([2.0, 5.0, 0.1]), np.array([4.0, 5.0, 1.0])
 
 
-@pytest.mark.parametrize(("asked", "used"), [(0, 0), (1, 8), (8, 8), (9, 16), (1024, 1024), (1025, 2048)])
+@pytest.mark.parametrize(("asked", "used"), [(0, 0), (1, 16), (16, 16), (17, 32), (1024, 1024), (1025, 2048)])
 def test_number_of_draws_is_rounded_up_to_a_power_of_two(asked, used):
     assert draw_count(asked) == used
 
@@ -44,14 +44,14 @@ def test_input_keeps_its_draws_when_another_gains_a_spread():
 
 
 def test_each_scramble_is_evenly_spread():
-    by_run = draws_of(NONE, NONE, NONE, 512, 5).points(0, 512).reshape(3, SCRAMBLES, 64)
+    by_run = draws_of(NONE, NONE, NONE, 1024, 5).points(0, 1024).reshape(3, SCRAMBLES, 64)
     count = np.apply_along_axis(lambda points: np.histogram(points, bins=64, range=(0.0, 1.0))[0], -1, by_run)
     assert (count == 1).all()
 
 
 def test_scrambles_differ_from_each_other():
-    by_run = draws_of(NONE[:1], NONE[:1], NONE[:1], 64, 5).points(0, 64).reshape(SCRAMBLES, 8)
-    assert len(np.unique(by_run)) == 64
+    by_run = draws_of(NONE[:1], NONE[:1], NONE[:1], 128, 5).points(0, 128).reshape(SCRAMBLES, 8)
+    assert len(np.unique(by_run)) == 128
 
 
 @pytest.mark.parametrize("most", [8, 32, 128, 1024])
