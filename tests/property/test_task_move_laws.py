@@ -15,6 +15,7 @@ from econ.evaluate.result import AlternativeResult, RoomLoads
 from econ.evaluate.sheet import point
 from econ.evaluate.wiring.installation import installation
 from econ.evaluate.wiring.measures import room_work
+from econ.installation.incentive import STARTING
 from econ.kernel.alternative import ALTERNATIVES, PARTIES, SELF, Party
 from econ.tables.loaders import load_tables
 from econ.tables.tasks import installation_tables
@@ -114,6 +115,7 @@ def test_moving_a_task_changes_exactly_the_figures_that_list_it(move):
     mine, theirs, task = move
     only_lines_that_list_it(mine[SELF], theirs[SELF], task)
     own_time_and_doubts_follow(mine[SELF], theirs[SELF])
+    warranty_follows_who_starts_it(mine[SELF], theirs[SELF], task)
     other_ways_stay(mine, theirs)
 
 
@@ -134,6 +136,14 @@ def own_time_and_doubts_follow(mine, theirs):
         line = f"mishap_{mishap.key}"
         if line in before:
             assert (after[line] <= before[line]) if mishap.by == "user" else (after[line] >= before[line])
+
+
+def warranty_follows_who_starts_it(mine, theirs, task):
+    """Hold that a warranty changes by nothing but who connects and starts the unit, and then for the better."""
+    for years in ("parts_yr", "compressor_yr", "labour_yr"):
+        assert np.array_equal(getattr(mine.warranty, years), getattr(theirs.warranty, years))
+    before, after = mine.warranty.claims_paid_frac, theirs.warranty.claims_paid_frac
+    assert np.all(after >= before) if task in STARTING else np.array_equal(before, after)
 
 
 def other_ways_stay(mine, theirs):
