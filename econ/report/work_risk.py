@@ -9,6 +9,7 @@ from econ.evaluate.result import AlternativeResult
 from econ.evaluate.wiring.installation_own import INCENTIVE_OF
 from econ.kernel.alternative import Alternative
 from econ.kernel.spread import Spread
+from econ.report import first_cost_lines
 from econ.report.numbers import day_after
 from econ.report.words.work_risk import line_usd, running_d
 from econ.tables.loaders import Tables
@@ -26,6 +27,10 @@ def document(answer: Answer, tables: Tables) -> Document:
             "takes_on_frac": _range_document(both.takes_on_frac),
         },
         "work_risk": [_way_document(way, answer, tables) for way in answer.result.alternatives],
+        "first_cost_lines": {
+            way.name.value: first_cost_lines.document(way, answer.drawn.alternatives[at] if answer.drawn else None)
+            for at, way in enumerate(answer.result.alternatives)
+        },
     }  # fmt: skip
 
 

@@ -1,0 +1,59 @@
+"""First cost line by line, with low and high over the draws."""
+
+import json
+
+import numpy as np
+import pytest
+
+from econ.kernel.alternative import ALTERNATIVES, KEEP, SELF
+from econ.report import tables
+from econ.report.first_cost_lines import document, ranges_usd
+from econ.report.plain import compare_json
+from tests.demo import demo_answer
+
+NAME = "sunroom_with_quote"
+
+
+def test_each_line_is_its_quantity_times_its_price_between_low_and_high():
+    found = demo_answer(NAME, 64)
+    for place in range(len(ALTERNATIVES)):
+        way, drawn = found.result.alternatives[place], found.drawn.alternatives[place]
+        for line in document(way, drawn):
+            amount = line["amount_usd"]
+            assert amount["likely"] == pytest.approx(line["quantity"] * line["unit_price_usd"])
+            assert amount["low"] <= amount["high"]
+            assert line["source"]
+
+
+def test_low_and_high_leave_one_draw_in_twenty_on_each_side():
+    found = demo_answer(NAME, 64)
+    drawn = found.drawn.alternatives[SELF]
+    low, high = ranges_usd(drawn)
+    kit = drawn.line_items.key.index("kit")
+    amounts = drawn.line_items.amount_usd[:, kit]
+    assert np.mean(amounts < low[kit]) == pytest.approx(0.05, abs=1.0 / 64)
+    assert np.mean(amounts > high[kit]) == pytest.approx(0.05, abs=1.0 / 64)
+
+
+def test_lines_add_up_to_cash_and_first_cost_in_json():
+    written = json.loads(json.dumps(compare_json(demo_answer(NAME, 16))))
+    for way in written["alternatives"]:
+        listed = written["first_cost_lines"][way["name"]]
+        cash = sum(line["amount_usd"]["likely"] for line in listed if line["is_cash"])
+        assert cash == pytest.approx(way["cash_first_cost_usd"])
+        assert sum(line["amount_usd"]["likely"] for line in listed) == pytest.approx(way["first_cost_usd"])
+
+
+def test_the_table_gains_low_and_high_with_draws_only():
+    found = demo_answer(NAME, 16)
+    way, drawn = found.result.alternatives[SELF], found.drawn.alternatives[SELF]
+    plain, ranged = tables.first_cost(way), tables.first_cost(way, drawn)
+    assert set(ranged) - set(plain) == {"Low", "High"}
+    assert {len(cells) for cells in ranged.values()} == {len(plain["Line"])}
+    kept = tables.first_cost(found.result.alternatives[KEEP], found.drawn.alternatives[KEEP])
+    assert kept["Low"] == kept["High"] == ["$0.00", "$0.00"]
+
+
+def test_without_draws_low_and_high_are_not_made_up():
+    lines = document(demo_answer(NAME).result.alternatives[SELF], None)
+    assert all(line["amount_usd"]["low"] is None and line["amount_usd"]["high"] is None for line in lines)
