@@ -4,8 +4,9 @@ from typing import Any, Final
 
 import numpy as np
 
-from econ.evaluate.result import AlternativeResult
+from econ.evaluate.result import Result
 from econ.kernel.arrays import FloatArray
+from econ.uncertainty.drawn import Drawn
 
 Document = dict[str, Any]
 
@@ -13,25 +14,27 @@ LEVELS: Final = (0.05, 0.95)
 """Shares of the draws that lie below a line's low and its high."""
 
 
-def ranges_usd(drawn: AlternativeResult | None) -> FloatArray | None:
-    """Return low and high of each line over the draws, shape (2, L); None where nothing was drawn. [USD]"""
-    if drawn is None or not drawn.line_items.key:
+def ranges_usd(drawn: Drawn | None, place: int) -> FloatArray | None:
+    """Return low and high of each line of a way over the draws, shape (2, L); None where nothing was drawn. [USD]"""
+    if drawn is None:
         return None
-    levels: FloatArray = np.quantile(drawn.line_items.amount_usd, LEVELS, axis=0)
+    levels: FloatArray = np.quantile(drawn.line_usd[place], LEVELS, axis=0)
     return levels
 
 
-def document(way: AlternativeResult, drawn: AlternativeResult | None) -> list[Document]:
+def document(result: Result, place: int, drawn: Drawn | None) -> list[Document]:
     """Return every line that costs or saves something as plain values; low and high are null without draws.
 
     Parameters
     ----------
-    way : AlternativeResult
+    result : Result
         Likely row first.
-    drawn : AlternativeResult or None
-        The same way at draws.
+    place : int
+        Place of the way in ALTERNATIVES.
+    drawn : Drawn or None
+        The same at draws.
     """
-    items, ranges = way.line_items, ranges_usd(drawn)
+    items, ranges = result.alternatives[place].line_items, ranges_usd(drawn, place)
     shown = [at for at in range(len(items.key)) if items.amount_usd[0, at] != 0.0]
     return [
         {

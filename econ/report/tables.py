@@ -6,7 +6,7 @@ import numpy as np
 
 from econ.evaluate.result import AlternativeResult, Result
 from econ.kernel.alternative import ALTERNATIVES, SELF
-from econ.report.first_cost_lines import LEVELS, ranges_usd
+from econ.report.first_cost_lines import LEVELS
 from econ.report.look import Look
 from econ.report.numbers import (
     NONE_TEXT,
@@ -24,6 +24,7 @@ from econ.report.style import NAMES
 from econ.report.words.money import pay_per_own_hour_usd
 from econ.report.words.standing import STANDING_WORDS
 from econ.uncertainty.answer import Answer
+from econ.uncertainty.drawn import Drawn
 from econ.uncertainty.verdict import Verdict
 
 _WHO: Final = {"self": "you"}
@@ -106,23 +107,26 @@ def _ratio(value: float) -> str:
     return NONE_TEXT if value != value else plain_number(value, 2)  # noqa: PLR0124 - NaN alone differs from itself
 
 
-def first_cost(way: AlternativeResult, drawn: AlternativeResult | None = None) -> Columns:
-    """Return an alternative's first cost line by line, sums beneath; own time stands apart from cash.
+def first_cost(result: Result, place: int, drawn: Drawn | None = None) -> Columns:
+    """Return a way's first cost line by line, sums beneath; own time stands apart from cash.
 
     Parameters
     ----------
-    way : AlternativeResult
+    result : Result
         Likely row first.
-    drawn : AlternativeResult or None
-        The same way at draws: gives each line its low and high, which one try in twenty passes.
+    place : int
+        Place of the way in ALTERNATIVES.
+    drawn : Drawn or None
+        The same at draws: gives each line its low and high, which one try in twenty passes.
     """
+    way = result.alternatives[place]
     items = way.line_items
     shown = [line for line in range(len(items.key)) if items.amount_usd[0, line] != 0.0]
     sums = [float(way.cash_first_cost_usd[0]), float(way.first_cost_usd[0])]
     return {
         "Line": [*(_sentence(items.label[line]) for line in shown), "Cash in all", "With own time"],
         "Amount": [f"${amount:,.2f}" for amount in (*items.amount_usd[0, shown].tolist(), *sums)],
-        **(_line_ranges(drawn, shown) if drawn is not None else {}),
+        **(_line_ranges(drawn, place, shown) if drawn is not None else {}),
         "Kind": [*(items.category[line].replace("_", " ") for line in shown), "", ""],
         "Who": [*(_WHO.get(items.party[line], items.party[line]) for line in shown), "", ""],
         "Quantity": [*(f"{items.quantity[0, line]:.4g} {items.unit[line]}" for line in shown), "", ""],
@@ -131,14 +135,13 @@ def first_cost(way: AlternativeResult, drawn: AlternativeResult | None = None) -
     }
 
 
-def _line_ranges(drawn: AlternativeResult, shown: list[int]) -> Columns:
+def _line_ranges(drawn: Drawn, place: int, shown: list[int]) -> Columns:
     """Return low and high of the lines shown and of both sums, each over the draws by itself."""
-    ranges = ranges_usd(drawn)
-    by_line = np.zeros((2, 0)) if ranges is None else ranges[:, shown]
-    sums = np.quantile(np.stack([drawn.cash_first_cost_usd, drawn.first_cost_usd], axis=1), LEVELS, axis=0)
+    sums = np.stack([drawn.cash_first_cost_usd[place], drawn.first_cost_usd[place]], axis=1)
+    by_line, by_sum = (np.quantile(rows, LEVELS, axis=0) for rows in (drawn.line_usd[place][:, shown], sums))
     titles = ("Low", "High")
     return {
-        title: [f"${amount:,.2f}" for amount in (*by_line[end].tolist(), *sums[end].tolist())]
+        title: [f"${amount:,.2f}" for amount in (*by_line[end].tolist(), *by_sum[end].tolist())]
         for end, title in enumerate(titles)
     }
 

@@ -28,7 +28,7 @@ def document(answer: Answer, tables: Tables) -> Document:
         },
         "work_risk": [_way_document(way, answer, tables) for way in answer.result.alternatives],
         "first_cost_lines": {
-            way.name.value: first_cost_lines.document(way, answer.drawn.alternatives[at] if answer.drawn else None)
+            way.name.value: first_cost_lines.document(answer.result, at, answer.drawn)
             for at, way in enumerate(answer.result.alternatives)
         },
     }  # fmt: skip

@@ -23,8 +23,7 @@ def first_cost(answer: Answer) -> None:
         "Which way?", list(ALTERNATIVES), format_func=lambda name: NAMES[name], key="w_opened_way", required=True
     )
     at = ALTERNATIVES.index(Alternative(way or ALTERNATIVES[SELF]))
-    drawn = answer.drawn.alternatives[at] if answer.drawn is not None else None
-    look.table(tables.first_cost(answer.result.alternatives[at], drawn))
+    look.table(tables.first_cost(answer.result, at, answer.drawn))
     st.subheader("Year by year")
     look.said("In today's dollars, before discounting.")
     look.table(tables.yearly(answer.result, at))

@@ -47,6 +47,8 @@ class Drawn:
         Spent by the end of each year, in single precision, as it is only drawn. [USD]
     paid_by_month_usd : ndarray of float32, shape (A, B, MOST_MONTHS)
         Cash that has left by the end of each month after the decision, likewise. [USD]
+    line_usd : ndarray of float32, shape (A, B, L)
+        Lines of first cost in the order of each way's own, 0 beyond its last, likewise. [USD]
     """
 
     measures: Measures
@@ -57,6 +59,7 @@ class Drawn:
     in_service_d: FloatArray
     running_total_usd: SingleArray
     paid_by_month_usd: SingleArray
+    line_usd: SingleArray
 
 
 def kept(result: Result, deposit_frac: FloatArray) -> Drawn:
@@ -80,7 +83,17 @@ def kept(result: Result, deposit_frac: FloatArray) -> Drawn:
         in_service_d=np.stack([way.in_service_d for way in ways]),
         running_total_usd=result.streams.running_total_usd.astype(np.float32),
         paid_by_month_usd=np.cumsum(paid, axis=-1).astype(np.float32),
+        line_usd=_lines_usd(result),
     )
+
+
+def _lines_usd(result: Result) -> SingleArray:
+    """Return the lines of every way side by side, shape (A, B, L)."""
+    amounts = [way.line_items.amount_usd for way in result.alternatives]
+    lines = np.zeros((len(amounts), len(amounts[0]), max(rows.shape[1] for rows in amounts)), dtype=np.float32)
+    for way, rows in enumerate(amounts):
+        lines[way, :, : rows.shape[1]] = rows
+    return lines
 
 
 def drawn_rows(structure: Structure, sheet: Sheet, tables: Tables, n_draw: int, seed: int) -> Drawn:

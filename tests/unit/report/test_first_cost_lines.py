@@ -17,8 +17,7 @@ NAME = "sunroom_with_quote"
 def test_each_line_is_its_quantity_times_its_price_between_low_and_high():
     found = demo_answer(NAME, 64)
     for place in range(len(ALTERNATIVES)):
-        way, drawn = found.result.alternatives[place], found.drawn.alternatives[place]
-        for line in document(way, drawn):
+        for line in document(found.result, place, found.drawn):
             amount = line["amount_usd"]
             assert amount["likely"] == pytest.approx(line["quantity"] * line["unit_price_usd"])
             assert amount["low"] <= amount["high"]
@@ -27,10 +26,9 @@ def test_each_line_is_its_quantity_times_its_price_between_low_and_high():
 
 def test_low_and_high_leave_one_draw_in_twenty_on_each_side():
     found = demo_answer(NAME, 64)
-    drawn = found.drawn.alternatives[SELF]
-    low, high = ranges_usd(drawn)
-    kit = drawn.line_items.key.index("kit")
-    amounts = drawn.line_items.amount_usd[:, kit]
+    low, high = ranges_usd(found.drawn, SELF)
+    kit = found.result.alternatives[SELF].line_items.key.index("kit")
+    amounts = found.drawn.line_usd[SELF, :, kit]
     assert np.mean(amounts < low[kit]) == pytest.approx(0.05, abs=1.0 / 64)
     assert np.mean(amounts > high[kit]) == pytest.approx(0.05, abs=1.0 / 64)
 
@@ -46,14 +44,13 @@ def test_lines_add_up_to_cash_and_first_cost_in_json():
 
 def test_the_table_gains_low_and_high_with_draws_only():
     found = demo_answer(NAME, 16)
-    way, drawn = found.result.alternatives[SELF], found.drawn.alternatives[SELF]
-    plain, ranged = tables.first_cost(way), tables.first_cost(way, drawn)
+    plain, ranged = tables.first_cost(found.result, SELF), tables.first_cost(found.result, SELF, found.drawn)
     assert set(ranged) - set(plain) == {"Low", "High"}
     assert {len(cells) for cells in ranged.values()} == {len(plain["Line"])}
-    kept = tables.first_cost(found.result.alternatives[KEEP], found.drawn.alternatives[KEEP])
+    kept = tables.first_cost(found.result, KEEP, found.drawn)
     assert kept["Low"] == kept["High"] == ["$0.00", "$0.00"]
 
 
 def test_without_draws_low_and_high_are_not_made_up():
-    lines = document(demo_answer(NAME).result.alternatives[SELF], None)
+    lines = document(demo_answer(NAME).result, SELF, None)
     assert all(line["amount_usd"]["low"] is None and line["amount_usd"]["high"] is None for line in lines)

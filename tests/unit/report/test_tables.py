@@ -88,13 +88,13 @@ def test_the_comparison_table_dashes_what_does_not_exist(result):
 
 
 def test_first_cost_lines_end_in_both_sums(result):
-    columns = tables.first_cost(result.alternatives[SELF])
+    columns = tables.first_cost(result, SELF)
     assert columns["Amount"][-2:] == ["$3,670.00", "$4,320.00"]
     assert {len(cells) for cells in columns.values()} == {len(builders.FIRST_LINES[ALTERNATIVES[SELF]]) + 2}
 
 
 def test_first_cost_of_keeping_is_nothing(result):
-    assert tables.first_cost(result.alternatives[KEEP])["Amount"] == ["$0.00", "$0.00"]
+    assert tables.first_cost(result, KEEP)["Amount"] == ["$0.00", "$0.00"]
 
 
 def test_yearly_costs_add_up_across(result):
