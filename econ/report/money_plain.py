@@ -8,6 +8,8 @@ import numpy as np
 from econ.evaluate.result import Result
 from econ.kernel.alternative import ALTERNATIVES
 from econ.kernel.arrays import FloatArray
+from econ.lifecycle.discount import nominal_rate, present_value
+from econ.lifecycle.nominal import nominal_streams
 from econ.report.cash import most_by_month_usd, paid_by_month_usd
 from econ.report.numbers import number
 from econ.report.words.money import MOST_CASH_SHARE, pay_per_own_hour_usd
@@ -46,9 +48,24 @@ def document(answer: Answer) -> Document:
         "verdict_at_zero_hour": at_zero.kind,
         "lowest_lcc_at_zero_hour": at_zero.winner.value if at_zero.winner else None,
         "pay_per_own_hour_usd_per_h": number(pay_per_own_hour_usd(answer.result)),
+        "nominal": _nominal(answer),
         "cash_paid_by_month_usd": _by_way(paid_by_month_usd(answer)),
     }
     return plain | (_doubt(answer, answer.drawn) if answer.drawn is not None else {})
+
+
+def _nominal(answer: Answer) -> Document:
+    """Return the yearly totals in dollars of each year and what they are worth: the same as in constant dollars."""
+    rise, real = (
+        np.asarray(answer.sheet.entry(f"money.{name}").likely) for name in ("inflation_frac", "discount_rate_real_frac")
+    )
+    rate, flows = nominal_rate(real, rise), nominal_streams(answer.result.streams, rise).total_usd[:, 0]
+    return {
+        "inflation_frac": float(rise),
+        "discount_rate_nominal_frac": float(rate),
+        "total_usd": _by_way(flows),
+        "lcc_usd": _by_name(present_value(flows, rate)),
+    }
 
 
 def _doubt(answer: Answer, drawn: Drawn) -> Document:

@@ -6,6 +6,7 @@ import numpy as np
 
 from econ.evaluate.result import AlternativeResult, Result
 from econ.kernel.alternative import ALTERNATIVES, SELF
+from econ.lifecycle.nominal import nominal_streams
 from econ.report.first_cost_lines import LEVELS
 from econ.report.look import Look
 from econ.report.numbers import (
@@ -151,9 +152,12 @@ def _sentence(label: str) -> str:
     return f"{label[:1].upper()}{label[1:]}"
 
 
-def yearly(result: Result, position: int) -> Columns:
-    """Return an alternative's costs year by year, in today's dollars, not discounted; what is left is taken off."""
-    flows = result.streams
+def yearly(result: Result, position: int, inflation_frac: float = 0.0) -> Columns:
+    """Return an alternative's costs year by year, not discounted; what is left is taken off.
+
+    In today's dollars, or in those of each year where prices rise.
+    """
+    flows = nominal_streams(result.streams, np.asarray(inflation_frac))
     shape = flows.energy_usd.shape
     asked = {"Borrowed money": flows.financing_usd, "Rent and taxes": flows.letting_usd}
     streams = {

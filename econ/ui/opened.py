@@ -9,6 +9,7 @@ from econ.kernel.alternative import ALTERNATIVES, SELF, Alternative
 from econ.kernel.spread import Spread
 from econ.report import tables
 from econ.report.style import NAMES
+from econ.report.words import money
 from econ.ui import cached, entry, fields, look, now, sheet_table, state
 from econ.ui.entry import Shown
 from econ.uncertainty.answer import Answer
@@ -25,8 +26,10 @@ def first_cost(answer: Answer) -> None:
     at = ALTERNATIVES.index(Alternative(way or ALTERNATIVES[SELF]))
     look.table(tables.first_cost(answer.result, at, answer.drawn))
     st.subheader("Year by year")
-    look.said("In today's dollars, before discounting.")
-    look.table(tables.yearly(answer.result, at))
+    is_nominal = st.toggle("In the dollars of each year", key="w_nominal")
+    rise = answer.sheet.entry("money.inflation_frac").likely if is_nominal else 0.0
+    look.said(money.dollars_text(answer, is_nominal=is_nominal))
+    look.table(tables.yearly(answer.result, at, rise))
     st.subheader("Room by room")
     look.table(tables.room_loads(answer, now.look()))
 

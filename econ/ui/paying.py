@@ -52,7 +52,7 @@ def draw(answer: Answer) -> None:
 def sentences(answer: Answer) -> tuple[str, ...]:
     """Return what borrowed money and repairs come to for each way."""
     told = [text(answer.result, name) for text in (money.financing_text, money.repairs_text) for name in ALTERNATIVES]
-    return tuple(sentence for sentence in told if sentence)
+    return tuple(sentence for sentence in (*told, money.letting_text(answer)) if sentence)
 
 
 def under_the_answer(answer: Answer) -> None:

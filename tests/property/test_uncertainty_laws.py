@@ -5,10 +5,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from econ.evaluate.sheet import Entry, sheet_of
+from econ.kernel.spread import Spread
+from econ.uncertainty.break_even import break_even
 from econ.uncertainty.chance import chance_of_lowest
 from econ.uncertainty.draws import drawn
 from econ.uncertainty.information import input_information_usd, perfect_information_usd
 from econ.uncertainty.pert import pert_inverse
+from econ.uncertainty.spread import expected_regret_usd
 
 side = st.floats(-1e6, 1e6)
 three = st.tuples(side, side, side).map(sorted)
@@ -61,3 +65,39 @@ def test_knowing_one_input_is_never_worth_more_than_knowing_all(seed):
     worth = input_information_usd(cost, value)
     assert (worth >= 0.0).all()
     assert (worth <= float(perfect_information_usd(cost)) + 1e-9).all()
+
+
+@given(seed, st.integers(0, 3))
+def test_knowing_is_never_worth_less_than_nothing_and_nothing_where_one_way_always_wins(seed, best):
+    rng = np.random.default_rng(seed)
+    cost, value = rng.normal(1000.0, 300.0, (4, 256)), rng.random((3, 256))
+    assert float(perfect_information_usd(cost)) >= 0.0
+    assert (input_information_usd(cost, value) >= 0.0).all()
+    cost[best] = cost.min(axis=0) - rng.uniform(0.0, 50.0, 256)
+    assert float(perfect_information_usd(cost)) == 0.0
+    np.testing.assert_allclose(input_information_usd(cost, value), 0.0, atol=1e-9)
+
+
+@given(seed, st.permutations(range(4)))
+def test_order_of_ways_changes_no_chance_and_no_regret(seed, order):
+    cost = np.random.default_rng(seed).normal(1000.0, 300.0, (4, 256))
+    takes_part, moved = np.array([True, True, False, True]), list(order)
+    before, after = chance_of_lowest(cost, takes_part), chance_of_lowest(cost[moved], takes_part[moved])
+    np.testing.assert_array_equal(before.share_frac[moved], after.share_frac)
+    np.testing.assert_array_equal(
+        expected_regret_usd(cost, takes_part)[moved], expected_regret_usd(cost[moved], takes_part[moved])
+    )
+
+
+@given(st.floats(5.0, 95.0), st.floats(-3.0, 3.0).filter(lambda slope: abs(slope) > 0.1), st.floats(-0.5, 0.5))
+def test_break_even_found_is_a_root(at, slope, cubic):
+    sheet = sheet_of({"price": Entry(Spread(0.0, 50.0, 100.0, "made up"), "USD")})
+
+    def lead(values):
+        apart = np.asarray(values["price"], dtype=np.float64) - at
+        return np.atleast_1d(slope * apart + np.sign(slope) * abs(cubic) * 1e-3 * apart**3)
+
+    found = break_even(sheet, lead, {"price": (0.0, 100.0)})
+    assert found.exists.all()
+    assert float(found.value[0]) == pytest.approx(at, abs=100.0 / 16.0 / 16.0**4)
+    assert bool(found.rises[0]) is (slope > 0.0)

@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from typing import Final
 
 from econ.kernel.alternative import ALTERNATIVES, Alternative
-from econ.report.numbers import lifetime_money
+from econ.report.numbers import lifetime_money, listed
 from econ.report.style import NAMES
 from econ.report.words.standing import lifetime_usd
 from econ.uncertainty.answer import Answer
-from econ.uncertainty.find_first import worth_knowing
+from econ.uncertainty.find_first import Worth, worth_knowing
 
 MOST_CARDS: Final = 3
 
@@ -71,6 +71,14 @@ GUIDES: Final[dict[str, Guide]] = {
     "tariff.other_use": Guide("What the rest of the home uses", "Look at a bill of a mild month.", 5),
     "tariff.": Guide("How your electricity is priced", "Read seasons, hours and steps off the back of your bill.", 10),
     "money.discount_rate": Guide("What your money earns elsewhere", "Look up the rate of your savings or loan.", 5),
+    "money.inflation": Guide("How prices rise", "Nobody knows; look at what a central bank aims at.", 5),
+    "later.no_service": Guide(
+        "Whether anyone would mend your kit", "Phone three contractors: do you service what you did not sell?", 20
+    ),
+    "finance.": Guide("What the offer really costs", "Ask for the price in cash and for the contract in writing.", 15),
+    "later.kept": Guide("What a buyer pays for it", "Ask an estate agent who sells homes like yours.", 15),
+    "letting.": Guide("How your letting is taxed", "Ask a tax adviser; take the last return along.", 30),
+    "warranty.": Guide("What a warranty pays", "Read the maker's warranty: who must put it in and start it?", 15),
     "work.hour_value": Guide("What an hour of yours is worth", "Think of what you would do instead.", 5),
     "site.panel_distance": Guide("How far the panel is", "Pace it out along the way the wire would go.", 5),
     "site.line_run": Guide("How long the line must be", "Measure between the two units along the wall.", 10),
@@ -137,7 +145,17 @@ def _turning(answer: Answer) -> Iterator[Card]:
     for worth in worth_knowing(answer):
         guide = guide_for(worth.path)
         if guide is not None:
-            yield Card(guide, f"Knowing it before you decide is worth {lifetime_money(worth.usd)} on average.")
+            worth_text = f"Knowing it before you decide is worth {lifetime_money(worth.usd)} on average"
+            yield Card(guide, f"{worth_text}{_turn(answer, worth)}.")
+
+
+def _turn(answer: Answer, worth: Worth) -> str:
+    """Return what an input at one of its ends would change, as the end of a sentence."""
+    ends = (("low", worth.at_low), ("high", worth.at_high))
+    turns = [
+        f"“{NAMES[way]}” costs least if it comes out {end}" for end, way in ends if way is not answer.verdict.winner
+    ]
+    return f": {listed(turns)}" if turns else ""
 
 
 def guide_for(path: str) -> Guide | None:

@@ -7,8 +7,10 @@ import numpy as np
 from econ.evaluate.result import Result
 from econ.kernel.alternative import ALTERNATIVES, HIRED, SELF, Alternative
 from econ.kernel.arrays import FloatArray
-from econ.report.numbers import first_cost_money, hours, money, percent, two_digits, years
+from econ.lifecycle.discount import nominal_rate
+from econ.report.numbers import first_cost_money, hours, listed, money, percent, two_digits, years
 from econ.report.style import NAMES
+from econ.uncertainty.answer import Answer
 
 MOST_CASH_SHARE: Final = 0.95
 """The cash told as the most to expect is not passed in this share of the draws."""
@@ -85,3 +87,28 @@ def repairs_text(result: Result, name: Alternative) -> str:
         return ""
     paid = f"; a warranty pays {money(two_digits(theirs))} more" if theirs >= 1.0 else ""
     return f"“{NAMES[name]}”: {money(two_digits(mine))} of repairs to expect in {result.study_period_yr} years{paid}."
+
+
+def dollars_text(answer: Answer, *, is_nominal: bool) -> str:
+    """Return in which dollars a yearly table stands, and that the answer is the same in either."""
+    if not is_nominal:
+        return "In today's dollars, before discounting."
+    rise, real = (answer.sheet.entry(f"money.{name}").likely for name in ("inflation_frac", "discount_rate_real_frac"))
+    nominal = percent(float(nominal_rate(np.asarray(real), np.asarray(rise))), 1)
+    return (
+        f"In the dollars of each year, prices rising {percent(rise, 1)} a year, before discounting. Discounted at "
+        f"{nominal} a year instead of {percent(real, 1)} the lifetime cost is the same."
+    )
+
+
+def letting_text(answer: Answer) -> str:
+    """Return what rent and taxes of a letting come to, with the mark that they are no tax advice; empty where off."""
+    pieces, span = answer.result.component_usd, answer.result.study_period_yr
+    added = pieces["letting"][:, 0] if "letting" in pieces else np.zeros(len(ALTERNATIVES))
+    if not np.any(added):
+        return ""
+    told = [f"“{NAMES[name]}” {money(-two_digits(float(usd)))}" for name, usd in zip(ALTERNATIVES, added, strict=True)]
+    return (
+        f"Rent and taxes of letting bring over {span} years, in today's money: {listed(told)}. "
+        "This is not tax advice: limits on losses, tax on a later sale and rules of your state are left out."
+    )

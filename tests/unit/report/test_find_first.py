@@ -49,6 +49,7 @@ def test_the_one_input_that_turns_the_choice_is_worth_knowing():
     exact = min(cost[1].mean(), cost[2].mean()) - np.minimum(cost[1], cost[2]).mean()
     assert worth.path == "kit.price_usd"
     assert worth.usd == pytest.approx(exact, rel=0.02)
+    assert (worth.at_low, worth.at_high) == (Alternative.SELF_INSTALL, Alternative.WINDOW_UNITS)
 
 
 def test_nothing_is_worth_knowing_where_one_way_always_wins():

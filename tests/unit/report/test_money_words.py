@@ -11,6 +11,7 @@ from econ.evaluate.sheet import Entry
 from econ.kernel.alternative import SELF, Alternative
 from econ.kernel.spread import Spread
 from econ.lifecycle.borrowing import Terms
+from econ.lifecycle.discount import present_value
 from econ.report import cash, money_plain, tables
 from econ.report.words import money
 from econ.report.words.not_counted import OTHER_WAY, break_even_lines
@@ -122,3 +123,28 @@ def test_document_is_json_and_holds_doubt_only_with_draws():
     assert with_draws["most_cash_usd"]["self_install"] > 3670.0
     assert with_draws["cash_paid_by_month_usd"]["self_install"][-1] == pytest.approx(3670.0)
     assert "quantiles" not in money_plain.document(invented())
+
+
+def test_nominal_table_and_sentence_give_the_same_answer():
+    answer = invented()
+    document = money_plain.document(answer)["nominal"]
+    assert document["discount_rate_nominal_frac"] == pytest.approx(1.25 * 1.25 - 1.0)
+    flows = answer.result.streams.total_usd[SELF, 0]
+    assert document["total_usd"]["self_install"] == pytest.approx(flows * 1.25 ** np.arange(16))
+    assert document["lcc_usd"]["self_install"] == pytest.approx(float(present_value(flows, np.array(0.25))))
+    first, last = (tables.yearly(answer.result, SELF, 0.25)["Energy"][year] for year in (1, 2))
+    assert (first, last) == (tables.money(720.0 * 1.25), tables.money(720.0 * 1.25**2))
+    told = money.dollars_text(answer, is_nominal=True)
+    assert "prices rising 25.0 % a year" in told
+    assert "Discounted at 56.2 % a year instead of 25.0 % the lifetime cost is the same." in told
+    assert money.dollars_text(answer, is_nominal=False) == "In today's dollars, before discounting."
+
+
+def test_letting_is_told_with_the_mark_that_it_is_no_tax_advice():
+    answer = invented()
+    assert money.letting_text(answer) == ""
+    pieces = answer.result.component_usd | {"letting": np.array([[0.0], [-120.0], [-3400.0], [-3600.0]])}
+    answer.result = replace(answer.result, component_usd=pieces)
+    told = money.letting_text(answer)
+    assert "“Put it in yourself” $3,400" in told
+    assert "This is not tax advice" in told
