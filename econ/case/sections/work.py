@@ -60,15 +60,19 @@ class Site(Section):
     drain: Choice = choice("Drain", "Water must run downhill all the way, or be pumped.")
     drain_run_m: Amt = amount(
         "Length of the drain", "From the indoor unit to where the water leaves; left out, as long as the lines.",
-        length(0.3, 60.0),
+        length(0.3, 60.0), after="site.drain=gravity",
     )  # fmt: skip
     drain_drop_m: Amt = amount(
-        "Drop of the drain", "How much lower its end lies than the outlet of the indoor unit.", length(0.0, 30.0, "in")
-    )
+        "Drop of the drain", "How much lower its end lies than the outlet of the indoor unit.",
+        length(0.0, 30.0, "in"), after="site.drain=gravity",
+    )  # fmt: skip
     head_above_m: Amt = amount("Free above the indoor unit", "Up to the ceiling or a beam.", length(0.0, 5.0, "in"))
     head_beside_m: Amt = amount("Free beside it", "On its narrower side.", length(0.0, 10.0, "in"))
     head_blows: Choice = choice("It blows", "Into the open room, or at a bed or a seat where someone stays for hours.")
-    head_studs: Choice = choice("Studs behind its plate", "Whether the plate's screws reach at least two studs.")
+    head_studs: Choice = choice(
+        "Studs behind its plate", "Whether the plate's screws reach at least two studs.",
+        after="site.wall=wood_frame|brick_on_frame",
+    )  # fmt: skip
     head_access: Choice = choice(
         "Room for a stepladder before it", "Filters are washed every month, coils now and then."
     )

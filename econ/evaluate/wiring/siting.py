@@ -23,6 +23,10 @@ MEASURED: Final = (
 """Lengths on the site that are held against the figure of the same name among `placement.*`."""
 
 
+STUD_WALLS: Final = ("wood_frame", "brick_on_frame", NOT_KNOWN)
+"""Walls whose plate wants studs; masonry holds it anywhere."""
+
+
 def siting_numbers(inputs: Inputs) -> dict[str, FloatArray]:
     """Return lengths on the site and what is asked of them, shape (B,) each; NaN where nobody has measured."""
     values, n_row = inputs.values, inputs.n_row
@@ -62,12 +66,14 @@ def _bit(inputs: Inputs) -> dict[str, FloatArray]:
 def siting_claims(inputs: Inputs) -> dict[str, BoolArray]:
     """Return what is said of the places of the units and the hole, and what has been refused, shape (B,) each."""
     asks = inputs.is_option
-    unseen = ("site.head_blows", "site.head_studs", "site.head_access")
+    has_studs = asks("site.wall", *STUD_WALLS)
     return {
         "blows_at_bed": asks("site.head_blows", "at_bed"),
-        "studs_missed": asks("site.head_studs", "missed"),
+        "studs_missed": has_studs & asks("site.head_studs", "missed"),
         "access_lacks": asks("site.head_access", "no"),
-        "head_unknown": np.logical_or.reduce([asks(path, NOT_KNOWN) for path in unseen]),
+        "head_unknown": asks("site.head_blows", NOT_KNOWN)
+        | asks("site.head_access", NOT_KNOWN)
+        | (has_studs & asks("site.head_studs", NOT_KNOWN)),
         "door_swings": asks("site.door_swing", "yes"),
         "door_unknown": asks("site.door_swing", NOT_KNOWN),
         "hole_below": asks("site.hole", "below_grade"),

@@ -353,3 +353,14 @@ def test_a_handyman_is_asked_about_where_he_does_a_task():
     assert "permit.handyman" in codes(given_out, work__helper="handyman")
     assert "permit.handyman" not in codes(given_out, work__helper="free")
     assert "permit.handyman" not in codes(work__helper="handyman")
+
+
+@pytest.mark.parametrize(
+    ("wall", "asks"),
+    [("wood_frame", True), ("brick_on_frame", True), ("not_known", True), ("block", False), ("poured_concrete", False)],
+)
+def test_studs_matter_only_where_a_wall_may_have_some(wall, asks):
+    missed = placement(site__wall=wall, site__head_studs="missed")
+    unseen = placement(site__wall=wall, site__head_studs="not_known")
+    assert ("placement.studs_missed" in missed) is asks
+    assert ("placement.indoor_unseen" in unseen) is asks
