@@ -8,7 +8,15 @@ from econ.case.choices import NOT_KNOWN, table_path
 from econ.case.form import FieldInfo
 from econ.case.quantity import Amount
 from econ.evaluate.draft import Draft
-from econ.evaluate.usual_price import clock_change, fuel_spread, is_read, price_spread, tariff_spread
+from econ.evaluate.usual_price import (
+    OTHER_USE,
+    clock_change,
+    fuel_spread,
+    is_read,
+    other_use_spread,
+    price_spread,
+    tariff_spread,
+)
 from econ.kernel.spread import Spread
 from econ.tables.loaders import era
 from econ.tables.lookup import Entry as TableRow
@@ -90,7 +98,7 @@ def usual_spread(draft: Draft, path: str, row: TableRow) -> Spread | None:
     if not is_read(draft, path):
         return None
     if not source:
-        return row.spread()
+        return (other_use_spread(draft) if path == OTHER_USE else None) or row.spread()
     if source in NO_LINE or source in LATER:
         return None
     found = LOOKED_UP[source.partition(".")[0]](draft, path, source)

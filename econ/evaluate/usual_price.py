@@ -3,7 +3,10 @@
 import math
 from typing import Final
 
+from econ.energy.tariff import MONTHS
+from econ.evaluate.bill_fit import carrier_fits
 from econ.evaluate.draft import Draft
+from econ.kernel.constants import DAYS_PER_YEAR
 from econ.kernel.spread import Spread
 
 ABROAD_FACTOR: Final = (1.0 / 3.0, 3.0)
@@ -42,8 +45,12 @@ GRID_LOST_FRAC: Final = 0.05
 GRID_FACTOR: Final = (0.7, 1.2)
 """Range about the state's mean: grids get cleaner, and the next kWh may be dirtier than the mean. Assumption."""
 
+OTHER_USE: Final = "tariff.other_use_kwh"
 USUAL_FUEL: Final = "gas"
 ORDINARY: Final = "prices.electricity_usd_per_kwh"
+
+BASELOAD_DOUBT_FRAC: Final = 0.15
+"""Doubt of what the rest of the home takes, from the base load of its bills. Assumption."""
 
 _BILLS: Final = {ORDINARY: ("electricity", "kwh", "kWh"), "prices.gas_usd_per_therm": ("gas", "therms", "therms")}
 """Prices that may be worked out from a bill: beginning of its fields' names, its amount, its unit."""
@@ -121,6 +128,25 @@ def tariff_spread(draft: Draft, path: str) -> Spread:
         return Spread(price, price, price, "as in other months")
     low, likely, high = _FACTORS[name]
     return Spread(price * low, price * likely, price * high, f"assumption: {likely:g} times the ordinary price")
+
+
+def other_use_spread(draft: Draft) -> Spread | None:
+    """Return what the rest of the home takes in a month, from the base load of its bills; None where none tell.
+
+    Parameters
+    ----------
+    draft : Draft
+        Lines so far; the warming among them.
+    """
+    if not draft.case.bills.electricity:
+        return None
+    warmed_c = draft.station.mean_c + draft.likely("place.warming_offset_k")
+    found = {fit.carrier: fit for fit in carrier_fits(draft.case, warmed_c)}["electricity"]
+    if found.fit is None or not found.fit.is_good:
+        return None
+    base = max(found.fit.baseload_kwh_per_d, 0.0) * DAYS_PER_YEAR / MONTHS
+    text = f"base load of your {len(found.text.rows)} electricity bills; range assumption"
+    return Spread(base * (1.0 - BASELOAD_DOUBT_FRAC), base, base * (1.0 + BASELOAD_DOUBT_FRAC), text)
 
 
 def clock_change(draft: Draft) -> str:

@@ -27,7 +27,8 @@ class Tariff(Section):
 
     kind: Choice = choice(
         "How electricity is priced",
-        "Your bill says: one price, another price in summer, dearer beyond so many kWh, or by the hour of the day.",
+        "Your bill says: one price, another in summer, dearer beyond so many kWh, or by the hour of the day. Where two "
+        "hold, take the one whose prices lie further apart.",
     )
     summer_from: Choice = choice("Summer season begins", "First month of the summer price.", after=_SEASONS)
     summer_to: Choice = choice("Summer season ends", "Last month of the summer price.", after=_SEASONS)

@@ -93,7 +93,7 @@ BILL: Final = (
 NEXT_KWH: Final = (
     "What counts is the price of the next kWh: charges that stay whatever you use are the same on every way and are "
     "left out. The usual figure is your state's mean of 2023 times a factor to today, fixed charges within it, so a "
-    "price from your own bill is better."
+    "price from your own bill is better. Charges by the greatest kW of a month are not counted."
 )
 
 

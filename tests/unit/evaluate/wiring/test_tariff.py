@@ -144,3 +144,16 @@ def test_the_grid_is_in_doubt_only_where_carbon_has_a_price() -> None:
         spread = made(prices=prices)[1].entry("prices.grid_kg_co2e_per_kwh").spread
         assert spread.likely == pytest.approx(TABLES.prices["AZ"].number("grid_kg_co2e_per_kwh") / 0.95)
         assert (spread.low < spread.high) == is_wide
+
+
+# Bills of 20 kWh a day at every warmth but the hottest: the base load is 20 x 365 / 12 = 608.3 kWh a month.
+def test_the_rest_of_the_home_is_the_base_load_of_its_bills() -> None:
+    warmth_f = (50, 52, 58, 64, 70, 80, 92, 90, 82, 68, 58, 51)
+    rows = [
+        f"2026-{month:02d} {30.4 * (20 + 0.8 * max(f - 75, 0)):.0f} kWh {f} F" for month, f in enumerate(warmth_f, 1)
+    ]
+    _, sheet = made(tariff={"kind": "tiered"}, bills={"electricity": "\n".join(rows)})
+    entry = sheet.entry("tariff.other_use_kwh")
+    assert entry.likely == pytest.approx(608.3, rel=0.04)
+    assert "base load of your 12 electricity bills" in entry.spread.source
+    assert made(tariff={"kind": "tiered"})[1].entry("tariff.other_use_kwh").likely == 620.0
