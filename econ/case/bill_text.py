@@ -35,6 +35,12 @@ SHORTEST_D: Final = 15
 LONGEST_D: Final = 100
 """Days that a bill may run: from half a month to a quarter."""
 
+MOST_AMOUNT: Final = 1.0e6
+"""Greatest number in a row: far beyond a home's bill in any of the units."""
+
+MOST_DAYS: Final = 999
+"""Days from which on their number does not matter: the bill is refused as too long."""
+
 _MONTHS: Final = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _NAME: Final = r"(?P<{0}>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?"
 _DATE: Final = re.compile(
@@ -205,7 +211,10 @@ def _date(match: re.Match[str]) -> date:
 
 
 def _number(match: re.Match[str]) -> float:
-    return float(match["number"].replace(",", ""))
+    value = float(match["number"].replace(",", ""))
+    if abs(value) > MOST_AMOUNT:
+        raise _RefusedError(f"has a number that is too large: {short(match['number'])}", "Correct it.")
+    return value
 
 
 def _unit(match: re.Match[str]) -> str:
@@ -216,7 +225,7 @@ def _said_days(amounts: Sequence[re.Match[str]], ends: tuple[date, ...]) -> int 
     """Return the days a row names: an amount in days, or a bare number that is what its two dates make."""
     for match in amounts:
         if _unit(match) in _DAYS:
-            return round(_number(match))
+            return min(round(_number(match)), MOST_DAYS)
     between = (ends[-1] - ends[0]).days
     bare = [_number(match) for match in amounts if not _unit(match)]
     return between if len(ends) == 2 and len(bare) > 1 and bare[0] in (between, between + 1) else None

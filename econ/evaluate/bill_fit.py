@@ -40,6 +40,10 @@ LEAST_SPAN_K: Final = 5.0
 LEAST_PART_DOUBT: Final = 0.5
 """Doubt of a year's heating or cooling from which on it counts as not seen in the bills. Assumption."""
 
+LOOSE: Final = (
+    "The fit does not keep the limits for monthly bills, so nothing is scaled by it. If the bills print how warm it "
+    "was, add that to each row, such as 31 F: they fit better against their own weather."
+)
 _SAME_WORDS: Final = "Check the part you named, what heats or cools the room now, and the hours in which it is used."
 
 
@@ -178,6 +182,11 @@ def _problem(billed_kwh: FloatArray, mean_c: FloatArray) -> str:
     return ""
 
 
+def seen_sides(found: CarrierFit) -> tuple[str, ...]:
+    """Return which of cooling and heating the bills show, so that it can be told from chance."""
+    return tuple(side for side in SIDES if getattr(found.year, f"{side}_doubt_frac", math.inf) <= LEAST_PART_DOUBT)
+
+
 def scales(case: Case, fits: tuple[CarrierFit, ...], present: PresentUse) -> tuple[Scale, ...]:
     """Return what the bills say of the room's cooling and heating.
 
@@ -229,11 +238,11 @@ def _refusal(side: str, found: CarrierFit | None, share: Spread | None, present:
         return present.why_not[side]
     if found is None:
         return f"There are no bills of what the room's {side} takes: {getattr(present, f'{side}_carrier')}."
-    fit, doubt = found.fit, getattr(found.year, f"{side}_doubt_frac", math.inf)
+    fit = found.fit
     reasons = {
         found.problem: fit is None,
-        "The fit does not keep the limits for monthly bills, so nothing is scaled by it.": fit and not fit.is_good,
-        f"The bills show no {side} that can be told from chance.": doubt > LEAST_PART_DOUBT,
+        LOOSE: fit and not fit.is_good,
+        f"The bills show no {side} that can be told from chance.": side not in seen_sides(found),
         f"Say which part of the {side} on the bills is this room's.": share is None,
     }
     return next((reason for reason, holds in reasons.items() if holds), "")

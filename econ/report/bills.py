@@ -3,18 +3,19 @@
 import math
 from typing import Any, Final
 
-from econ.energy.change_point import MONTHLY_CVRMSE_FRAC, MONTHLY_NMBE_FRAC, ChangePointFit, ChangePointKind
-from econ.evaluate.bill_fit import CarrierFit, Scale
+from econ.energy.change_point import MONTHLY_CVRMSE_FRAC, MONTHLY_NMBE_FRAC, ChangePointFit
+from econ.evaluate.bill_fit import CarrierFit, Scale, seen_sides
 from econ.evaluate.bill_scale import BillFindings
 from econ.report.look import Look
 from econ.report.numbers import NONE_TEXT, Quantity, percent, plain_number
 from econ.report.pictures.frame import Columns
 
 NAMES: Final = {"electricity": "Electricity bills", "gas": "Gas bills"}
-_KINDS: Final = {
-    ChangePointKind.HEATING: "more the colder it is",
-    ChangePointKind.COOLING: "more the warmer it is",
-    ChangePointKind.BOTH: "more both the colder and the warmer it is",
+_MORE: Final = {
+    (): "hardly follow the weather",
+    ("heating",): "rise the colder it is",
+    ("cooling",): "rise the warmer it is",
+    ("cooling", "heating"): "rise both the colder and the warmer it is",
 }
 
 
@@ -22,15 +23,13 @@ def statement(found: CarrierFit, look: Look) -> str:
     """Return the sentence that says what a year of bills shows, or why nothing can be told."""
     if found.fit is None or found.year is None:
         return found.problem
-    fit, year = found.fit, found.year
+    fit, year, seen = found.fit, found.year, seen_sides(found)
     parts = [f"a base of {plain_number(fit.baseload_kwh_per_d, 1)} kWh a day"]
-    if fit.kind != ChangePointKind.COOLING:
-        at = look.measure(fit.heating_point_c, Quantity.TEMPERATURE)
-        parts.append(f"heating below {at}, {plain_number(year.heating_kwh, -1)} kWh in a typical year")
-    if fit.kind != ChangePointKind.HEATING:
-        at = look.measure(fit.cooling_point_c, Quantity.TEMPERATURE)
-        parts.append(f"cooling above {at}, {plain_number(year.cooling_kwh, -1)} kWh in a typical year")
-    return f"{len(found.text.rows)} bills use {_KINDS[fit.kind]}: {'; '.join(parts)}."
+    for side, way in (("heating", "below"), ("cooling", "above")):
+        if side in seen:
+            at = look.measure(getattr(fit, f"{side}_point_c"), Quantity.TEMPERATURE)
+            parts.append(f"{side} {way} {at}, {plain_number(getattr(year, f'{side}_kwh'), -1)} kWh in a typical year")
+    return f"{len(found.text.rows)} bills {_MORE[seen]}: {'; '.join(parts)}."
 
 
 def quality(fit: ChangePointFit) -> str:

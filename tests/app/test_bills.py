@@ -26,7 +26,7 @@ def captions(screen: Screen) -> str:
 
 def test_a_pasted_year_is_fitted_and_kept(ready: Screen) -> None:
     html = paste(ready.go("place"), year(300.0, 60.0)).html
-    assert "12 bills use more the colder it is" in html
+    assert "12 bills rise the colder it is" in html
     assert "The fit is good enough to use" in captions(ready)
     assert ready.reloaded().go("place").app.text_area(key=PATH).value == year(300.0, 60.0)
 

@@ -5,7 +5,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from econ.energy.change_point import Bills, ChangePointKind, best_fit, change_point_fit
+from econ.case.bill_text import read_bills
+from econ.energy.change_point import MOST_BILLS, Bills, ChangePointKind, best_fit, change_point_fit
 
 DAYS = np.tile(np.array([31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31], dtype=float), 2)
 MEAN_C = np.concatenate([
@@ -49,3 +50,22 @@ def test_bills_that_ignore_the_weather_show_next_to_none(base: float, seed: int)
     fit = best_fit(Bills(energy, DAYS, MEAN_C))
     swing = fit.heating_kwh_per_kd * np.maximum(fit.heating_point_c - MEAN_C, 0.0) if fit.heating_kwh_per_kd else 0.0
     assert np.max(swing) < 0.15 * base
+
+
+PIECES = st.sampled_from(
+    ["2025-01-05", "1/5/25", "2/30/2026", "Jan 2026", "5 Mar 2025", "13/13/2025", "2025-00", "812", "1,024", "$148.20",
+     "31 F", "-2 C", "kWh", "therms", "99999999999999", "999999 days", "-5 days",
+     ",", ";", "\t", "'", '"', "°", "³", "total"]
+)  # fmt: skip
+ROWS = st.one_of(st.lists(PIECES, max_size=7).map(" ".join), st.text(max_size=40))
+
+
+@settings(max_examples=300, deadline=None, derandomize=True)
+@given(st.lists(ROWS, max_size=30).map("\n".join))
+def test_any_text_is_read_or_refused_row_by_row(text: str) -> None:
+    found = read_bills(text, "bills.electricity", "kwh")
+    lines = [*(row.line for row in found.rows), *(int(fault.path.rpartition(" ")[2]) for fault in found.faults)]
+    asked = [number for number, row in enumerate(text.splitlines(), 1) if any(letter.isdigit() for letter in row)]
+    assert sorted(lines) == asked or len(found.rows) == MOST_BILLS
+    assert all(0.0 <= row.energy_kwh < 1.0e9 and 15 <= row.days_d <= 101 for row in found.rows)
+    assert all(fault.problem and fault.remedy for fault in found.faults)
