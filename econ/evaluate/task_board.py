@@ -36,6 +36,8 @@ class BoardTask:
         Who does such work at all.
     bars : tuple of str
         What keeps it from the user, in plain words.
+    is_said : bool
+        Whether the case says who shall do it; else it is in its usual hands.
     """
 
     task: str
@@ -48,6 +50,7 @@ class BoardTask:
     may: tuple[bool, ...]
     offered: tuple[bool, ...]
     bars: tuple[str, ...]
+    is_said: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,6 +142,7 @@ def _tasks(found: SplitSite, rows: TaskRows, at: Site, takes: tuple[FloatArray, 
             may=tuple(bool(may) for may in found.problem.is_allowed[place]),
             offered=tuple(bool(may) for may in rows.table.may[task]),
             bars=bars[task],
+            is_said=rows.table.key[task] in dict(at.structure.parties),
         )
         for place, task in enumerate(found.task)
     )

@@ -59,11 +59,13 @@ def head() -> None:
 
 
 def task_html(task: BoardTask, margin: str, locked: str, was: str) -> str:
-    """Return a task with what it takes, what hiring it would change, what is locked and what it was before."""
+    """Return a task with what it takes, whose choice its hands are, its margin, locks and what was before."""
     parts = (("small", margin), ("locked", locked), ("moved", was))
+    chosen = ("yours", "you said") if task.is_said else ("usual", "usual")
     under = "".join(f'<div class="{kind}">{escape(text)}</div>' for kind, text in parts if text)
     return (
-        f'<div class="task"><div class="what">{escape(task.label)}{under}</div>'
+        f'<div class="task"><div class="what">{escape(task.label)} '
+        f'<span class="state {chosen[0]}"><b>{chosen[1]}</b></span>{under}</div>'
         f'<div class="own">{_hours(task.own_h)}</div><div class="cash">{_cash(task.cash_usd)}</div></div>'
     )
 

@@ -6,6 +6,7 @@ from typing import Final
 
 import streamlit as st
 
+from econ.case.schema import Case
 from econ.case.toml import inputs_text
 from econ.kernel.constants import FOOT_M
 from econ.kernel.errors import EconError
@@ -15,6 +16,9 @@ from econ.ui import cached, state
 from econ.uncertainty.answer import Answer
 
 _LAST: Final = "last_answer"
+_KEPT: Final = "answers_of_case"
+"""Session key of the answers to the open case by day and draws: a page asks for them at every field."""
+
 _REFINED: Final = "refined_for"
 _ENTRY: Final = "answer_on_entry"
 KM_PER_MILE: Final = 1.609344
@@ -39,12 +43,25 @@ class Now:
 
 def present(draws: int = cached.NO_DRAWS) -> Now:
     """Return what there is to show for the open case; likely values alone unless draws are asked for."""
-    session = st.session_state
+    session, case = st.session_state, state.current_case()
     if not state.is_placed():
         return Now(None)
+    asked = (date.today(), draws)
+    kept_case, kept = session.get(_KEPT, (None, {}))
+    if kept_case is not case:
+        kept = {}
+        session[_KEPT] = (case, kept)
+    if asked not in kept:
+        kept[asked] = _found(case, draws)
+    found: Now = kept[asked]
+    return found
+
+
+def _found(case: Case, draws: int) -> Now:
+    session = st.session_state
     number = session[state.SAVED].case_id if session[state.SAVED] else None
     try:
-        found = cached.answer(state.current_case(), date.today(), draws)
+        found = cached.answer(case, date.today(), draws)
     except EconError as error:
         last_number, last = session.get(_LAST, (None, None))
         return Now(last if last_number == number else None, str(error))
