@@ -93,6 +93,7 @@ FRAME_HOURS = {
 FRAME_ENDS = {
     "survey": 5 + 3 / 8, "permit_apply": 5 + 4.5 / 8, "permit_granted": 14 + 4.5 / 8, "receive": 12 + 3.5 / 8,
     "check_parts": 12 + 4 / 8, "dry_fit": 12 + 4.5 / 8, "book_electrician": 21 + 3 / 8, "circuit": 21 + 6.5 / 8,
+    "locate_lines": 8 + 3 / 8,  # 3 days from the survey
     "hang_indoor": 19 + 0.875 / 8, "wall_hole": 19 + 1.375 / 8, "sleeve_seal": 19 + 1.75 / 8,
     "set_on_pad": 19 + 2.5 / 8, "line_set": 19 + 4 / 8, "connect_lines": 19 + 4.5 / 8, "cable": 21 + 7.25 / 8,
     "drain_gravity": 19 + 4.875 / 8, "final_connection": 22.0, "leak_check": 26 + 1.75 / 8, "clean_up": 26 + 2.25 / 8,

@@ -27,6 +27,7 @@ WAITS: Final = {
     "book_electrician": "the electrician",
     "book_contractor": "the contractor",
     "contractor_start": "the contractor",
+    "locate_lines": "buried lines to be marked",
     "inspection": "the inspection",
 }
 """What is waited for, by task."""
@@ -202,7 +203,11 @@ def meanwhile_text(answer: Answer) -> str:
     where = (
         f", where {least} warm days or more lie before it" if option in {"borrow", "rent_portable", NOT_KNOWN} else ""
     )
-    return f"Cooling until service: {MEANWHILE[option]}{where}."
+    is_empty = (
+        option == "keep_old_units" and option_at("now.cooling", answer.sheet.entry("now.cooling").likely) == "none"
+    )
+    nothing = "; but you said that nothing is there" if is_empty else ""
+    return f"Cooling until service: {MEANWHILE[option]}{where}{nothing}."
 
 
 def queue_text(answer: Answer) -> str:

@@ -104,8 +104,8 @@ def test_a_day_of_waiting_in_the_warmest_month_has_its_hours_and_dollars(result,
 def test_the_wait_of_a_kit_names_delivery_permit_and_electrician():
     told = waiting.waits_text(demo_answer("sunroom_with_quote").result.alternatives[SELF])
     assert told == (
-        "“Put it in yourself” waits 9 days for the permit, 8 days for the electrician and 7 days for delivery, some of "
-        "it side by side."
+        "“Put it in yourself” waits 9 days for the permit, 8 days for the electrician, 7 days for delivery and 3 days "
+        "for buried lines to be marked, some of it side by side."
     )
 
 
@@ -142,6 +142,13 @@ def test_dates_and_waiting_are_in_the_plain_object():
     assert ways[HIRED]["decide_by_date"] < "2027-05-20" < ways[SELF]["decide_by_date"]
     assert ways[KEEP]["in_service_date_high"] is None
     assert ways[KEEP]["decide_by_date"] is None
+
+
+def test_keeping_what_cools_now_where_nothing_does_is_said():
+    case = with_value(
+        with_value(demo_case("sunroom_with_quote"), "now.cooling", "none"), "work.interim", "keep_old_units"
+    )
+    assert "but you said that nothing is there" in waiting.meanwhile_text(answer(case, load_tables(), TODAY, 0))
 
 
 def test_every_answer_about_cooling_meanwhile_has_words():
