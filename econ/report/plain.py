@@ -19,7 +19,13 @@ from econ.uncertainty.verdict import Verdict
 
 Document = dict[str, Any]
 
-_WAY_AMOUNTS: Final = ("first_cost_usd", "cash_first_cost_usd", "own_hours_h", "energy_cost_usd_per_yr")
+_WAY_AMOUNTS: Final = (
+    "first_cost_usd",
+    "cash_first_cost_usd",
+    "own_hours_h",
+    "upkeep_own_h_per_yr",
+    "energy_cost_usd_per_yr",
+)
 _WAY_UNMET: Final = (
     "unmet_cooling_kwh_per_yr",
     "unmet_heating_kwh_per_yr",

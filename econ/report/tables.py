@@ -23,7 +23,7 @@ from econ.report.numbers import (
 from econ.report.pictures.frame import Columns
 from econ.report.style import NAMES
 from econ.report.words.money import pay_per_own_hour_usd
-from econ.report.words.standing import STANDING_WORDS
+from econ.report.words.standing import standing_words
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.drawn import Drawn
 from econ.uncertainty.verdict import Verdict
@@ -56,7 +56,7 @@ def _measures(result: Result, verdict: Verdict, position: int) -> dict[str, str]
     way, found = result.alternatives[position], result.measures
     base = "against base"
     return {
-        "Standing": STANDING_WORDS[way.standing],
+        "Standing": standing_words(way),
         "Does all you asked for": _does_it(result, way),
         "Cash now": first_cost_money(float(way.cash_first_cost_usd[0])),
         "First cost, own time priced": first_cost_money(float(way.first_cost_usd[0])),

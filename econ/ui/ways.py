@@ -28,7 +28,7 @@ def _way(answer: Answer, place: int, look: Look) -> Way:
     found = answer.result.alternatives[place]
     return Way(
         name=found.name,
-        standing=standing.STANDING_WORDS[found.standing],
+        standing=standing.standing_words(found),
         mark=_MARKS[found.standing],
         cash=numbers.first_cost_money(float(found.cash_first_cost_usd[0])),
         a_year=numbers.first_cost_money(float(answer.result.measures.annualised_cost_usd_per_yr[place, 0])),
@@ -37,7 +37,7 @@ def _way(answer: Answer, place: int, look: Look) -> Way:
         cool_range=waiting.span_text(answer.result, found, look),
         chance=_chance(answer, place),
         lacks=gaps.shortcoming(answer.result, found.name, look),
-        out=numbers.listed([standing.REASON_WORDS[code] for code in answer.verdict.reasons[place]]),
+        out=numbers.listed([standing.reason_words(found.name, code) for code in answer.verdict.reasons[place]]),
         is_out=not answer.verdict.eligible[place],
         is_pick=answer.verdict.winner is found.name,
     )

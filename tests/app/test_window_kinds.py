@@ -29,6 +29,7 @@ def test_a_unit_in_the_wall_is_asked_about_the_wall_and_not_about_the_window(rea
 def test_a_window_too_narrow_is_told_with_what_would_fit(ready):
     ready.go("equipment").type("w_window_clear_width_m", "12")
     assert "It cannot go in." in ready.html
+    assert "it cannot go in here" in ready.strip.lower()
     assert "The window&#x27;s clear width is 12 in (30 cm)" in ready.html
     assert "What would fit: a portable unit" in ready.html
 

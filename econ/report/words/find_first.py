@@ -104,6 +104,9 @@ _BY_REASON: Final[dict[str, Guide]] = {
 }
 
 
+_FITTING: Final = Guide("Whether a unit can go in", "Measure the clear opening, and read the unit's own sheet.", 10)
+
+
 def cards(answer: Answer) -> tuple[Card, ...]:
     """Return what to find out first, at most three cards.
 
@@ -138,7 +141,8 @@ def _shut(answer: Answer) -> Iterator[Card]:
         gain = lifetime_usd(answer.result, winner) - lifetime_usd(answer.result, name)
         if gain > 0.0 and codes[0] in _BY_REASON:
             change = f"If it turns out well, “{NAMES[name]}” comes in: {lifetime_money(gain)} less over its life."
-            yield Card(_BY_REASON[codes[0]], change)
+            fits = name == Alternative.WINDOW_UNITS and codes[0] == "standing_unknown"
+            yield Card(_FITTING if fits else _BY_REASON[codes[0]], change)
 
 
 def _turning(answer: Answer) -> Iterator[Card]:

@@ -6,7 +6,7 @@ from econ.evaluate.result import AlternativeResult, Result
 from econ.kernel.alternative import ALTERNATIVES, Alternative, Standing
 from econ.report.look import Look
 from econ.report.numbers import Quantity, first_cost_money, hours, listed, measure
-from econ.report.words.standing import STANDING_WORDS, asks_heat, is_cooling_only
+from econ.report.words.standing import asks_heat, is_cooling_only, standing_words
 from econ.report.words.waiting import misses_summer, summer_text
 from econ.report.words.warmth import NOTICED_H, warm_text
 
@@ -19,7 +19,7 @@ def shortcomings(result: Result, name: Alternative, look: Look) -> tuple[str, ..
     way = result.alternatives[ALTERNATIVES.index(name)]
     found: list[str] = []
     if way.standing in {Standing.NOT_ALLOWED, Standing.UNKNOWN}:
-        found.append(f"{STANDING_WORDS[way.standing]}.")
+        found.append(" ".join((f"{standing_words(way)}.", *_why(way))))
     found += _service_gaps(result, way, look)
     if misses_summer(result, way):
         day = look.day(float(way.in_service_d[0]))
@@ -29,6 +29,11 @@ def shortcomings(result: Result, name: Alternative, look: Look) -> tuple[str, ..
             f"Takes {first_cost_money(float(way.cash_first_cost_usd[0]))} in cash, more than you said you can spend."
         )
     return tuple(found)
+
+
+def _why(way: AlternativeResult) -> tuple[str, ...]:
+    """Return the gravest reason why window units are shut; those of the others stand on the work page."""
+    return way.reasons[:1] if way.name == Alternative.WINDOW_UNITS else ()
 
 
 def _service_gaps(result: Result, way: AlternativeResult, look: Look) -> list[str]:

@@ -45,6 +45,29 @@ ASIDE_WORDS: Final[dict[str, str]] = {"late": "after this year's hot season", "o
 """The same in a parenthesis, for ways that do the job and are allowed."""
 
 
+_WINDOW_STANDING: Final[dict[Standing, str]] = {
+    Standing.NOT_ALLOWED: "Cannot go in here",
+    Standing.UNKNOWN: "Not known yet whether it can go in",
+}
+_WINDOW_REASONS: Final[dict[str, str]] = {
+    "not_allowed": "it cannot go in here",
+    "standing_unknown": "whether it can go in is not known yet",
+}
+"""What shuts window units is room, the way out or the wall, more often than a rule."""
+
+
+def standing_words(way: AlternativeResult) -> str:
+    """Return how an alternative stands."""
+    own = _WINDOW_STANDING if way.name == Alternative.WINDOW_UNITS else {}
+    return own.get(way.standing, STANDING_WORDS[way.standing])
+
+
+def reason_words(name: Alternative, code: str) -> str:
+    """Return which test an alternative fails."""
+    own = _WINDOW_REASONS if name == Alternative.WINDOW_UNITS else {}
+    return own.get(code, REASON_WORDS[code])
+
+
 def is_cooling_only(way: AlternativeResult) -> bool:
     """Return whether what an alternative puts in gives no heat."""
     return not bool(np.nan_to_num(way.capability.heat_w).max(initial=0.0) > 0.0)
@@ -76,7 +99,7 @@ def advice(way: AlternativeResult) -> str:
 
 def gate_text(verdict: Verdict, name: Alternative) -> str:
     """Return why an alternative stands aside, in the fixed order of reasons; empty where it passes all."""
-    reasons = [REASON_WORDS[code] for code in verdict.reasons[ALTERNATIVES.index(name)]]
+    reasons = [reason_words(name, code) for code in verdict.reasons[ALTERNATIVES.index(name)]]
     return f"“{NAMES[name]}”: {listed(reasons)}." if reasons else ""
 
 
