@@ -122,8 +122,9 @@ def financing_terms(values: Values, cash_usd: FloatArray) -> tuple[Terms | None,
     cash_usd : ndarray, shape (A, B)
         Cash first cost. [USD]
     """
-    borrowed = borrowed_usd(values, cash_usd)[:, 0]
-    return tuple(terms(float(each), offer(values, 1)) if each > 0.0 else None for each in borrowed)
+    borrowed = borrowed_usd(values, cash_usd)
+    chosen = offer(values, borrowed.shape[1])
+    return tuple(terms(float(each), chosen) if each > 0.0 else None for each in borrowed[:, 0])
 
 
 def is_let(values: Values) -> bool:

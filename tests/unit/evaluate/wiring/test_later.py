@@ -108,6 +108,14 @@ def test_terms_stand_only_where_money_is_borrowed():
     assert [each is None for each in found] == [True, True, True, False]
 
 
+def test_terms_of_draws_are_those_of_the_first():
+    rates = {"finance.loan_rate_frac": np.array([0.08, 0.12])}
+    found = financing_terms(VALUES | LOAN | rates, COSTS.cash_usd)[HIRED]
+    assert found.apr_frac == pytest.approx(financing_terms(VALUES | LOAN, COSTS.cash_usd)[HIRED].apr_frac)
+    flow = streams(STRUCTURE, VALUES | LOAN | rates, COSTS).financing_usd[HIRED]
+    assert flow[1, 1] > flow[0, 1]
+
+
 def test_own_hours_at_nothing_lower_the_life_cycle_cost_by_what_they_are_priced_at():
     costs = replace(
         COSTS,
