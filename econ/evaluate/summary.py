@@ -11,6 +11,7 @@ from econ.evaluate.result import Block, ClimateSummary, RoomLoads
 from econ.evaluate.shortage import taken
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring import climate, loads
+from econ.evaluate.wiring.bills import FACTORS
 from econ.kernel.arrays import FloatArray
 from econ.kernel.constants import DAYS_PER_YEAR
 from econ.loads.balance_point import balance_point_c
@@ -88,7 +89,8 @@ def room_loads(structure: Structure, values: Values, design: DesignRows, hours: 
     sensible, latent, heating = hours.room_month_kwh
     own = taken(design.rooms, first)
     balance_c = room_balance_point_c(values, own, weather)
-    check = hand_check(own, weather, balance_c, heating.sum(axis=1))
+    by_bills = float(np.ravel(values.get(FACTORS["heating"], 1.0))[0])
+    check = hand_check(own, weather, balance_c, heating.sum(axis=1) / by_bills)
     return RoomLoads(
         name=structure.room_names,
         is_served=design.is_served[:, 0],
@@ -104,9 +106,9 @@ def room_loads(structure: Structure, values: Values, design: DesignRows, hours: 
         monthly_cooling_sensible_kwh=sensible,
         monthly_cooling_latent_kwh=latent,
         monthly_heating_kwh=heating,
-        degree_day_heating_kwh=check.degree_day_kwh,
+        degree_day_heating_kwh=check.degree_day_kwh * by_bills,
         hand_part_label=HAND_PARTS,
-        hand_part_kwh=check.part_kwh,
+        hand_part_kwh=check.part_kwh * by_bills,
         moisture_share_frac=_share_frac(latent.sum(axis=1), (sensible + latent).sum(axis=1)),
         block=_block(design.block),
         balance_point_c=balance_c,

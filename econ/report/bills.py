@@ -6,9 +6,11 @@ from typing import Any, Final
 from econ.energy.change_point import MONTHLY_CVRMSE_FRAC, MONTHLY_NMBE_FRAC, ChangePointFit
 from econ.evaluate.bill_fit import CarrierFit, Scale, seen_sides
 from econ.evaluate.bill_scale import BillFindings
+from econ.evaluate.wiring.bills import FACTORS
 from econ.report.look import Look
 from econ.report.numbers import NONE_TEXT, Quantity, percent, plain_number
 from econ.report.pictures.frame import Columns
+from econ.uncertainty.answer import Answer
 
 NAMES: Final = {"electricity": "Electricity bills", "gas": "Gas bills"}
 _MORE: Final = {
@@ -54,6 +56,16 @@ def scale_sentence(scale: Scale) -> str:
         f"multiplied by {plain_number(factor.likely, 2)} ({plain_number(factor.low, 2)} to "
         f"{plain_number(factor.high, 2)}). The size chosen by the design load stays."
     )
+
+
+def used_sentence(answer: Answer) -> str:
+    """Return by how much bills scale the need of an answer's rooms; empty where they do not."""
+    used = {side: answer.sheet.entry(path).spread for side, path in FACTORS.items() if path in answer.sheet.place}
+    told = [
+        f"{side} by {plain_number(factor.likely, 2)} ({plain_number(factor.low, 2)} to {plain_number(factor.high, 2)})"
+        for side, factor in used.items()
+    ]
+    return f"Need through the year is multiplied as your bills show: {', '.join(told)}; sizes are not." if told else ""
 
 
 def table(found: CarrierFit, look: Look) -> Columns:

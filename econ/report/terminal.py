@@ -119,7 +119,7 @@ def _how_found(answer: Answer) -> list[str]:
     return [
         *(damp for place in places if (damp := load.moisture_sentence(rooms, place))),
         *(load.design_sentence(rooms, place, look) for place in places),
-        *([together] if together else []),
+        *filter(None, (together, bills.used_sentence(answer))),
         *(load.hand_sentence(rooms, place, look) for place in places),
     ]
 

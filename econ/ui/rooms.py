@@ -3,6 +3,7 @@
 import streamlit as st
 
 from econ.case.edit import add_room, remove_room
+from econ.report import bills
 from econ.report.charts import CHARTS
 from econ.report.words import load
 from econ.ui import look, now, state
@@ -48,7 +49,8 @@ def how_found(answer: Answer | None, index: int) -> None:
     if answer is None:
         return
     found = answer.result.rooms
-    for said in (load.design_sentence(found, index, now.look()), load.block_sentence(found, now.look())):
+    design, block = load.design_sentence(found, index, now.look()), load.block_sentence(found, now.look())
+    for said in (design, block, bills.used_sentence(answer)):
         if said:
             look.said(said, kind="statement")
     with st.expander("Check the heat by hand, with degree-days"):

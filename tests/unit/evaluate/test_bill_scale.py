@@ -11,6 +11,7 @@ from econ.case.toml import read_case, write_case
 from econ.evaluate.prepare import findings_of_bills, prepared
 from econ.evaluate.sheet import point
 from econ.kernel.constants import MONTH_DAYS
+from econ.report.bills import used_sentence
 from econ.tables.loaders import load_tables
 from econ.uncertainty.answer import answer
 from tests.demo import TODAY, demo_case
@@ -131,3 +132,15 @@ def test_a_temperature_on_the_bill_stands_above_the_typical_year() -> None:
     (fit,) = findings_of_bills(case, TABLES, TODAY).fits
     assert fit.mean_c[0] == pytest.approx(-10.0)
     assert fit.mean_c[1] > 0.0
+
+
+def test_rooms_say_by_how_much_they_are_scaled_and_the_hand_check_still_adds_up() -> None:
+    case = with_value(billed(SUNROOM, 1.4), "bills.use_fit", "yes")
+    plain, used = (answer(each, TABLES, TODAY, draws=0) for each in (demo_case(SUNROOM), case))
+    rooms = used.result.rooms
+    scaled = used.sheet.entry("bills.heating_factor_frac").likely
+    assert rooms.annual_heating_kwh == pytest.approx(scaled * plain.result.rooms.annual_heating_kwh)
+    assert rooms.annual_heating_kwh == pytest.approx(rooms.degree_day_heating_kwh + rooms.hand_part_kwh.sum(axis=1))
+    assert rooms.design_heating_w == pytest.approx(plain.result.rooms.design_heating_w)
+    assert f"heating by {scaled:.2f}" in used_sentence(used)
+    assert used_sentence(plain) == ""
