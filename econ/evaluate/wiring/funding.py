@@ -122,6 +122,8 @@ def financing_terms(values: Values, cash_usd: FloatArray) -> tuple[Terms | None,
     cash_usd : ndarray, shape (A, B)
         Cash first cost. [USD]
     """
+    if not financed_ways(values):
+        return (None,) * len(cash_usd)
     borrowed = borrowed_usd(values, cash_usd)
     chosen = offer(values, borrowed.shape[1])
     return tuple(terms(float(each), chosen) if each > 0.0 else None for each in borrowed[:, 0])
