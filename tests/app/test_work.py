@@ -168,6 +168,8 @@ def test_a_handyman_is_called_so_on_the_board_and_takes_a_task_alone(ready):
     ready.go("work").choose("w_work_helper", "handyman").choose("w_task_line_set", "helper")
     assert "Handyman" in ready.app.button_group(key="w_task_line_set").options
     assert "A handyman does part of the work" in ready.html
+
+
 def test_every_row_says_whose_choice_its_hands_are(ready):
     usual, yours = '<span class="state usual"><b>usual</b></span>', '<span class="state yours"><b>you said</b></span>'
     assert yours not in ready.go("work").html
