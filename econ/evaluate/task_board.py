@@ -6,8 +6,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from econ.evaluate.structure import Structure
+from econ.evaluate.wiring.installation_price import Route
 from econ.evaluate.wiring.installation_site import Inputs
 from econ.evaluate.wiring.installation_split import SplitSite, split_site
+from econ.evaluate.wiring.installation_tools import tool_resale_usd
 from econ.evaluate.wiring.installation_work import Site, lock_reasons, route_rows, site
 from econ.installation.split import NO_VISIT, SplitProblem, split_cost
 from econ.installation.task import TaskRows
@@ -64,7 +66,9 @@ class TaskBoard:
     visits_usd : float
         What coming and call-out minimums add to what the trades bill for tasks. [USD]
     tools_usd : float
-        Tools, shared by the tasks done with them. [USD]
+        Tools, shared by the tasks done with them, as paid before any is sold again. [USD]
+    resale_usd : float
+        The part of that which comes back when tools are sold again. [USD]
     has_helper : bool
         Whether somebody helps.
     """
@@ -72,6 +76,7 @@ class TaskBoard:
     tasks: tuple[BoardTask, ...]
     visits_usd: float
     tools_usd: float
+    resale_usd: float
     has_helper: bool
 
     @property
@@ -107,13 +112,15 @@ def task_board(structure: Structure, values: Mapping[str, FloatArray], tables: I
     found = split_site(at, tables)
     party = rows.party[0, found.task]
     cost = split_cost(found.problem, party[None])
+    resale = float(tool_resale_usd(Route(at, rows, tables))[0])
     billed = _billed_usd(found.problem, party)
     each = (found.problem.cash_usd, found.problem.own_h)
     apart, own_h = (np.take_along_axis(by_party, party[:, None], axis=1)[:, 0] for by_party in each)
     return TaskBoard(
         tasks=_tasks(found, rows, at, (apart + billed, own_h)),
         visits_usd=float(cost.visits_usd[0] - billed.sum()),
-        tools_usd=float(cost.tools_usd[0]),
+        tools_usd=float(cost.tools_usd[0]) + resale,
+        resale_usd=resale,
         has_helper=bool(at.gates.has_helper[0]),
     )
 

@@ -81,9 +81,10 @@ def _cash(cash_usd: float) -> str:
 def sums_html(board: TaskBoard, way: AlternativeResult) -> str:
     """Return what the tasks share and what no split changes, down to the cash and the hours of the whole."""
     cash, own = float(way.cash_first_cost_usd[0]), float(way.own_hours_h[0])
+    back = f"; {money(board.resale_usd)} comes back when sold" if board.resale_usd >= _LEAST_USD else ""
     rows = (
         ("Coming and call-out minimums of the trades", 0.0, board.visits_usd),
-        ("Tools, shared by the tasks done with them", 0.0, board.tools_usd),
+        (f"Tools, shared by the tasks done with them{back}", 0.0, board.tools_usd),
         (
             "The kit, permits and all that no split changes",
             own - sum(task.own_h for task in board.tasks),

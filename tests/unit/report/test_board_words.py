@@ -29,7 +29,7 @@ def task(key="wall_hole", party=Party.SELF, may=EVERYBODY, **changed):
 
 
 def board(*tasks, has_helper=True):
-    return TaskBoard(tasks, 0.0, 0.0, has_helper)
+    return TaskBoard(tasks, 0.0, 0.0, 0.0, has_helper)
 
 
 def test_a_task_that_is_hired_is_told_from_doing_it_oneself():
