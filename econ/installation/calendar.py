@@ -127,8 +127,8 @@ def work_finish_d(start_d: FloatArray, elapsed_h: FloatArray, week: WorkWeek) ->
 
 def _date_of(work_day: FloatArray, week: WorkWeek) -> FloatArray:
     """Return on which day from the decision date a work day, counted from 0, begins."""
-    in_order = np.argsort(~week.is_work, axis=1, kind="stable")
-    per_week = week.is_work.sum(axis=1)
-    weeks, rest = np.divmod(work_day, per_week)
-    date: FloatArray = WEEK_D * weeks + in_order[np.arange(len(rest)), rest.astype(np.int64)]
+    done_by = np.cumsum(week.is_work, axis=1)
+    weeks, rest = np.divmod(work_day, done_by[:, -1])
+    in_week = (done_by <= rest[:, None]).sum(axis=1)
+    date: FloatArray = WEEK_D * weeks + in_week
     return date
