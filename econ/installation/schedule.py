@@ -148,14 +148,14 @@ def _critical(rows: TaskRows, dates: _Dates, is_last: BoolArray) -> BoolArray:
     """Return the tasks whose end a task of the deciding chain waited for, as predecessor or for the same person."""
     critical, people = is_last.copy(), busy_people(rows)
     for task in reversed(range(critical.shape[1])):
-        on_chain = critical[:, task]
-        is_work = rows.elapsed_h[:, task] > 0.0
-        waits_for_person = is_work & (dates.free_d[:, task] > dates.ready_d[:, task] + rows.wait_d[:, task] + _SAME_D)
+        row = np.flatnonzero(critical[:, task])
+        possible = dates.ready_d[row, task] + rows.wait_d[row, task]
+        waits_for_person = (rows.elapsed_h[row, task] > 0.0) & (dates.free_d[row, task] > possible + _SAME_D)
         for before in rows.table.after[task]:
-            decides = np.abs(dates.finish_d[:, before] - dates.ready_d[:, task]) <= _SAME_D
-            critical[:, before] |= on_chain & decides & ~waits_for_person
-        for before in range(task):
-            is_same = (people[:, before] & people[:, task]).any(axis=1) & (rows.elapsed_h[:, before] > 0.0)
-            decides = np.abs(dates.finish_d[:, before] - dates.free_d[:, task]) <= _SAME_D
-            critical[:, before] |= on_chain & waits_for_person & is_same & decides
+            decides = np.abs(dates.finish_d[row, before] - dates.ready_d[row, task]) <= _SAME_D
+            critical[row, before] |= decides & ~waits_for_person
+        held = row[waits_for_person]
+        is_same = (people[held, :task] & people[held, task][:, None]).any(axis=2) & (rows.elapsed_h[held, :task] > 0.0)
+        decides = np.abs(dates.finish_d[held, :task] - dates.free_d[held, task][:, None]) <= _SAME_D
+        critical[held, :task] |= is_same & decides
     return critical
