@@ -75,6 +75,7 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
     "window.outlet": ("own_circuit", "shared", "none"),
     "window.outlet_volts": ("120", "240"),
     "window.wall_bears": YES_NO,
+    "window.over_walkway": YES_NO,
     "kit.size": ("choose", *KIT_SIZES),
     "kit.grade": GRADES,
     "kit.volts": ("120", "240"),

@@ -70,6 +70,8 @@ class Facts:
         The window for a window unit.
     in_window, through_wall, is_portable, now_portable : ndarray
         Where new units stand: in a window, in the wall, or on wheels with a hose; a portable one is there now.
+    over_walkway : ndarray
+        New units stand in a window under which people walk, or may.
     cut_structural, heat_not_made : ndarray
         The wall to be cut is masonry or may carry something; heating units of the kind are not made.
     anchor_unknown, anchor_refused : ndarray
@@ -200,6 +202,7 @@ class Facts:
     escape_unknown: BoolArray
     is_casement: BoolArray
     in_window: BoolArray
+    over_walkway: BoolArray
     through_wall: BoolArray
     is_portable: BoolArray
     now_portable: BoolArray

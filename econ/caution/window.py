@@ -51,6 +51,16 @@ WINDOW_RULES: Final = (
         alternatives=WINDOW,
     ),
     Rule(
+        "lifting.window_over_walkway",
+        Topic.EQUIPMENT,
+        Severity.HOLD_POINT,
+        lambda facts: facts.over_walkway,
+        "People may walk below the window, and a unit that falls can kill.",
+        "Nothing is set in the window before its bracket is fixed to the wall and the place below kept clear.",
+        "you",
+        alternatives=WINDOW,
+    ),
+    Rule(
         "wall.opening_structure",
         Topic.WORK,
         Severity.HOLD_POINT,

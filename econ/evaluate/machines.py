@@ -185,7 +185,10 @@ def write_window(draft: Draft, size: str, count: float) -> None:
 
 
 def write_now(draft: Draft) -> None:
-    """Write the ratings of what cools the room now: old stock of the nearest size, or a portable unit."""
+    """Write the ratings of what cools the room now: old stock of the nearest size, or a portable unit.
+
+    Its life has a line of its own where new units are of a kind that lives longer or shorter.
+    """
     if draft.taken("now.cooling") == "portable":
         row = draft.tables.portable()
     else:
@@ -193,6 +196,10 @@ def write_now(draft: Draft) -> None:
         sizes = draft.tables.window_sizes(vintage="old_stock")
         row = draft.tables.window(min(sizes, key=lambda size: abs(size - wanted)), vintage="old_stock")
     write_row(draft, "now", row, only=("ceer", "shr", "standby_w", "cd_frac"))
+    is_portable = draft.taken("now.cooling") == "portable"
+    if is_portable != (draft.taken("window.kind") == "portable"):
+        own = draft.tables.lives["portable_unit" if is_portable else "window_unit"].spread("life_yr")
+        draft.put("now.unit_life_yr", own, "year")
 
 
 def write_row(

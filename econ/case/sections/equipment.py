@@ -48,6 +48,10 @@ class WindowUnits(Section):
     escape: Choice = choice(
         "Is it the way out in a fire", "A bedroom's escape window must stay free.", after=_IN_WINDOW
     )
+    over_walkway: Choice = choice(
+        "Does anybody walk below it", "A pavement, a path, a yard or a balcony under the window.",
+        after="window.kind=window|narrow",
+    )  # fmt: skip
     wall_bears: Choice = choice(
         "Does the wall carry anything",
         "A floor, a roof or a beam above. Most outside walls do; only someone who knows structures can say no.",

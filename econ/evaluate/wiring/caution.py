@@ -265,6 +265,7 @@ def _window_claims(structure: Structure, inputs: Inputs, at: dict[str, BoolArray
         "escape_unknown": unsure & ~asks("window.escape", "yes") & ~at["through_wall"],
         "is_casement": asks("window.opening", "casement") & asks("window.kind", "window"),
         "in_window": at["in_window"],
+        "over_walkway": at["in_window"] & ~asks("window.over_walkway", "no"),
         "through_wall": at["through_wall"],
         "is_portable": at["portable"],
         "now_portable": asks("now.cooling", "portable"),

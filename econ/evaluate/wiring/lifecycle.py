@@ -170,7 +170,8 @@ def _units(values: Values, costs: AlternativeCosts) -> Component:
     life = _by_alternative(n_row, window_life, window_life, kit_life, values.get("hired.life_yr", kit_life))
     remaining = life.copy()
     worth[KEEP] = _old_worth_usd(values)
-    remaining[KEEP] = remaining_life_yr(window_life, values["now.unit_age_yr"])
+    own_life = values.get("now.unit_life_yr", window_life)
+    remaining[KEEP] = remaining_life_yr(own_life, values["now.unit_age_yr"])
     return Component(worth, price, life, remaining, _in_service_d(costs) / DAYS_PER_YEAR)
 
 

@@ -49,6 +49,7 @@ GROUPS: Final = (
             "window.clear_width_m",
             "window.clear_height_m",
             "window.escape",
+            "window.over_walkway",
             "window.wall_bears",
             "window.outlet",
             "window.outlet_breaker_a",

@@ -261,6 +261,7 @@ CLAIM_CASES = [
     ("measures.film_on_glass", {"films_glass": True}),
     ("measures.fan_fixing", {"hangs_fan": True}),
     ("electrical.window_other_voltage", {"outlet_other_volts": True}),
+    ("lifting.window_over_walkway", {"over_walkway": True}),
     ("wall.opening_structure", {"cut_structural": True}),
     ("wall.opening_services", {"through_wall": True}),
     ("wall.opening_water", {"through_wall": True}),

@@ -230,3 +230,41 @@ def test_own_hours_of_the_opening_are_counted_once():
     lines = amounts(each)
     assert lines["own_opening_time"] == pytest.approx(70.0)
     assert lines["own_time"] + lines["own_opening_time"] == pytest.approx(10.0 * float(each.own_hours_h[0]))
+
+
+@pytest.mark.parametrize(("word", "is_held"), [("yes", True), ("no", False), ("not known", True)])
+def test_people_below_a_window_hold_the_unit_until_it_is_braced(word, is_held):
+    assert ("lifting.window_over_walkway" in codes(found(window__over_walkway=word))) is is_held
+    assert "lifting.window_over_walkway" not in codes(found(window__kind="portable", window__over_walkway=word))
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_row_gives_the_same_alone_and_among_others(kind):
+    case = said(demo_case("garage_studio_hot"), window__kind=kind, window__outlet="shared")
+    structure, sheet = prepared(case, TABLES, TODAY)
+    grid = np.array([0.02, 0.12, 0.08])
+    many = evaluate(structure, moved(sheet, "window.exhaust_m3_per_s", grid), TABLES).alternatives
+    one = evaluate(structure, moved(sheet, "window.exhaust_m3_per_s", grid[1:2]), TABLES).alternatives
+    for each, alone in zip(many, one, strict=True):
+        np.testing.assert_allclose(each.electricity_kwh[1], alone.electricity_kwh[0], rtol=1e-12)
+        np.testing.assert_allclose(each.unmet_cooling_kwh_per_yr[1], alone.unmet_cooling_kwh_per_yr[0], rtol=1e-12)
+        assert each.first_cost_usd[1] == alone.first_cost_usd[0]
+
+
+@pytest.mark.parametrize(
+    ("now", "kind", "life_yr"),
+    [
+        ("portable", "window", 7.0),
+        ("window_units", "portable", 10.0),
+        ("portable", "portable", None),
+        ("through_wall", "window", None),
+    ],
+)
+def test_what_is_there_now_lives_as_its_own_kind_does(now, kind, life_yr):
+    _, sheet = prepared(said(now__cooling=now, window__kind=kind), TABLES, TODAY)
+    assert (sheet.entry("now.unit_life_yr").likely if "now.unit_life_yr" in sheet.place else None) == life_yr
+
+
+def test_new_portable_units_live_as_portable_units_do():
+    lives = {kind: prepared(said(window__kind=kind), TABLES, TODAY)[1].entry("window.life_yr").likely for kind in KINDS}
+    assert lives == {"window": 10.0, "narrow": 10.0, "through_wall": 10.0, "portable": 7.0}

@@ -43,6 +43,7 @@ CHOSEN = {
     "window.kind": "window",
     "window.cycle": "cooling_only",
     "window.wall_bears": "yes",
+    "window.over_walkway": "no",
     "window.outlet_volts": "120",
     "window.opening": "sash",
     "window.escape": "no",
