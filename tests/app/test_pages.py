@@ -172,7 +172,7 @@ def test_what_the_quote_does_not_say_is_told_with_its_amount_on_the_work_page(re
 
 
 def test_each_task_tells_what_hiring_it_costs_and_saves_and_the_totals_follow(ready):
-    before = ready.go("work").html.split('class="totals">')[1].split("</div>")[0]
+    before = ready.go("work").html.split('class="totals"')[1].split("</div>")[0]
     assert " h of yours" in ready.html
     ready.choose("w_task_wall_hole", "contractor")
-    assert ready.html.split('class="totals">')[1].split("</div>")[0] != before
+    assert ready.html.split('class="totals"')[1].split("</div>")[0] != before
