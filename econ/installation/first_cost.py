@@ -172,6 +172,24 @@ def cash_first_cost_usd(items: LineItems) -> FloatArray:
     return total
 
 
+def cash_before_service_usd(items: LineItems) -> FloatArray:
+    """Return the most money that is out before it works: incentives come after that.
+
+    Parameters
+    ----------
+    items : LineItems
+        The lines.
+
+    Returns
+    -------
+    cash_usd : ndarray, shape (B,)
+        Sum of the amounts that are cash, incentives left out. [USD]
+    """
+    is_late = np.array([category == "incentive" for category in items.category], dtype=np.bool_)
+    total: FloatArray = items.amount_usd[:, items.is_cash & ~is_late].sum(axis=1)
+    return total
+
+
 def amount_of_usd(lines: Sequence[Line], categories: Sequence[str], n_row: int) -> FloatArray:
     """Return what the lines of some categories come to.
 

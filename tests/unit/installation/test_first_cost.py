@@ -7,6 +7,7 @@ from econ.installation.first_cost import (
     CATEGORIES,
     Line,
     amount_of_usd,
+    cash_before_service_usd,
     cash_first_cost_usd,
     first_cost_usd,
     line_items,
@@ -25,6 +26,10 @@ def test_cash_leaves_out_own_time_and_counts_incentives():
     items = line_items(LINES, 2)
     assert cash_first_cost_usd(items).tolist() == [70.0, 170.0]
     assert first_cost_usd(items).tolist() == [320.0, 420.0]
+
+
+def test_most_cash_before_service_leaves_incentives_for_later():
+    assert cash_before_service_usd(line_items(LINES, 2)).tolist() == [100.0, 200.0]
 
 
 def test_lines_stand_in_the_order_of_categories():

@@ -36,6 +36,14 @@ def test_tax_falls_on_price_and_hire_but_not_on_resale():
     assert tool_choice(price(sales_tax_frac=0.1), np.array([1.0])).cost_usd[0] == pytest.approx(55.0)
 
 
+def test_what_a_bought_tool_fetches_is_told_apart_and_a_hired_one_fetches_nothing():
+    bought = tool_choice(price(rent_usd_per_d=np.inf, sales_tax_frac=0.1), np.array([1.0]))
+    assert bought.resale_usd[0] == 75.0
+    assert bought.cost_usd[0] + bought.resale_usd[0] == pytest.approx(165.0)
+    assert tool_choice(price(), np.array([1.0])).resale_usd[0] == 0.0
+    assert tool_choice(price(buy_usd=np.inf), np.array([9.0])).resale_usd[0] == 0.0
+
+
 def test_a_tool_without_any_price_is_refused():
     with pytest.raises(OutOfRangeError, match="price of a tool"):
         tool_choice(price(buy_usd=np.inf, rent_usd_per_d=np.inf), np.array([1.0]))
