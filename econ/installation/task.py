@@ -73,7 +73,7 @@ class TaskTable:
     is_attended, gates_service : ndarray, shape (T,)
         Whether one only has to be there; whether the room is served once it is done.
     mishap_share_frac : ndarray, shape (T,)
-        Share of the mishap allowance that falls to whoever does it. [dimensionless]
+        Part of the chance of a rescue visit that hangs on it. [dimensionless]
     materials : tuple of tuple of Material, length T
         What it uses up.
     visit : tuple of str, length T
