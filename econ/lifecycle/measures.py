@@ -188,7 +188,8 @@ def measures(streams: Streams, discount_rate_frac: FloatArray, base_case: int) -
     -----
     Life-cycle cost = first cost + energy + upkeep + replacement - residual, each at present value. Net savings = that
     of the base case - that of the alternative = savings - added investment. Mutually exclusive alternatives are ranked
-    by life-cycle cost, never by ratio or rate.
+    by life-cycle cost, never by ratio or rate. Borrowed money is part of the added investment; internal rate and
+    paybacks are those of the purchase itself, however it is paid for: whoever borrows all of it puts nothing in.
 
     References
     ----------
@@ -201,8 +202,8 @@ def measures(streams: Streams, discount_rate_frac: FloatArray, base_case: int) -
     operation = piece["energy"] + piece["upkeep"] + piece["repair"] + piece["letting"]
     investment = piece["first_cost"] + piece["replacement"] + piece["disposal"] + piece["residual"] + piece["financing"]
     lcc, saving, added = operation + investment, operation[base_case] - operation, investment - investment[base_case]
-    total = streams.total_usd
-    flow = total[base_case] - total
+    paid = streams.total_usd - streams.financing_usd
+    flow = paid[base_case] - paid
     sir = savings_to_investment_ratio(saving, added)
     airr = adjusted_internal_rate(sir, discount_rate_frac, study_period_yr)
     irr, simple, discounted = internal_rate(flow), simple_payback(flow), discounted_payback(flow, discount_rate_frac)

@@ -1,5 +1,7 @@
 """Measures: existence, the base case, and the pieces."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -106,3 +108,15 @@ def test_study_period_of_no_years_is_refused():
     nothing = np.zeros((2, 1, 1))
     with pytest.raises(OutOfRangeError, match="study period is 0 years; it must be 1 or more years"):
         measures(Streams(np.zeros((2, 1)), nothing, nothing, nothing, nothing), np.array(0.03), 0)
+
+
+def test_borrowed_money_moves_cost_and_ratio_but_not_when_the_purchase_pays_back():
+    plain = streams()
+    borrowed = np.zeros((4, 2, 13))
+    borrowed[1, :, 0], borrowed[1, :, 1:4] = -3000.0, 1150.0
+    kept, lent = measures(plain, RATE, 0), measures(replace(plain, financing_usd=borrowed), RATE, 0)
+    np.testing.assert_allclose(kept.simple_payback_yr, lent.simple_payback_yr, rtol=1e-9)
+    np.testing.assert_allclose(kept.irr, lent.irr, rtol=1e-9)
+    assert (lent.lcc_usd[1] > kept.lcc_usd[1]).all()
+    assert (lent.sir[1] < kept.sir[1]).all()
+    np.testing.assert_array_equal(kept.lcc_usd[[0, 2, 3]], lent.lcc_usd[[0, 2, 3]])
