@@ -5,11 +5,12 @@ from html import escape
 import streamlit as st
 
 from econ.case.edit import answer_counts
-from econ.kernel.alternative import ALTERNATIVES, KEEP, SELF
+from econ.kernel.alternative import ALTERNATIVES
 from econ.report import tables
 from econ.report.style import NAMES
 from econ.report.words import counts as count_words
 from econ.report.words import find_first, money
+from econ.report.words.beneath import beneath
 from econ.report.words.not_counted import NOT_COUNTED, break_even_lines
 from econ.report.words.verdict import answer_text
 from econ.report.words.waiting import cool_day_sentence
@@ -22,7 +23,7 @@ def draw(answer: Answer) -> None:
     """Draw verdict, cards, what they were made from, and when extra money comes back."""
     reader = now.look()
     look.said(answer_text(answer), kind="verdict")
-    look.said(" ".join(_under(answer)))
+    look.said(" ".join(beneath(answer)))
     look.said(_first_cool_day(answer))
     look.said(now.turned())
     st.html(cards.cards_html(ways(answer, reader), state.theme()))
@@ -59,17 +60,6 @@ def _find(card: find_first.Card) -> str:
     return (
         f'<section class="find"><h3>{escape(guide.what)}</h3><p>{escape(guide.how)} About {guide.minutes} minutes.</p>'
         f"<p>{escape(card.change)}</p></section>"
-    )
-
-
-def _under(answer: Answer) -> list[str]:
-    winner = answer.verdict.winner
-    if winner is None or answer.drawn is None:
-        return []
-    said = [money.own_time_text(answer.result)] if answer.verdict.eligible[SELF] else []
-    spends = winner is not ALTERNATIVES[KEEP]
-    return (
-        [*said, money.most_cash_text(answer.drawn.cash_first_cost_usd[ALTERNATIVES.index(winner)])] if spends else said
     )
 
 
