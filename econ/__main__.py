@@ -18,6 +18,7 @@ from econ.evaluate.prepare import findings_of_bills
 from econ.kernel.errors import EconError
 from econ.report import bills as told_bills
 from econ.report import plain, terminal
+from econ.report.numbers import UnitSystem
 from econ.store.connection import store_path
 from econ.store.weather_files import kept
 from econ.tables.epw import limited_bytes
@@ -27,6 +28,8 @@ from econ.tables.place import data_root
 from econ.uncertainty.answer import FULL_DRAWS, HOURLY_DRAWS, Answer, answer, usual_draws
 
 BAD_INPUT = 2
+READERS = ("owner", "client", "landlord", "permit", "insurer", "neighbour", "helper")
+"""Readers of a report, as `econ.report.document.readers.Reader` lists them: written out, as most commands need none."""
 
 
 def cases_folder() -> Path:
@@ -89,6 +92,18 @@ def bills(options: argparse.Namespace) -> None:
         print(terminal.bills_text(found))
 
 
+def report(options: argparse.Namespace) -> None:
+    """Write the answer as a document for one reader: one HTML file, or a PDF."""
+    from econ.report.document.file import document_bytes, kind_of
+    from econ.report.document.readers import Reader
+
+    kind, reader = kind_of(options.out), Reader(options.reader)
+    found, tables = answered(options)
+    units = UnitSystem.SI if options.si else UnitSystem.US
+    Path(options.out).write_bytes(document_bytes(found, tables, date.today(), reader, kind, units))
+    print(f"wrote {options.out}")
+
+
 def cases(options: argparse.Namespace) -> None:
     """List the demo cases, or copy one."""
     names = sorted(file.stem for file in cases_folder().glob("*.toml"))
@@ -130,21 +145,30 @@ def parser() -> argparse.ArgumentParser:
         command.add_argument("case", metavar="CASE.toml")
         command.add_argument("--json", action="store_true", help="print one JSON object")
         command.set_defaults(action=action)
-    compare_parser = commands.choices["compare"]
-    compare_parser.add_argument(
-        "--draws",
-        type=draw_count,
-        help=f"rounded up to a power of two; {FULL_DRAWS} unless given, {HOURLY_DRAWS} with an hourly file; "
-        "0: no chances",
-    )
-    compare_parser.add_argument(
-        "--seed", type=int, default=1, help="of the draws; the same seed gives the same chances"
-    )
+    _ask_draws(commands.choices["compare"])
+    printed = commands.add_parser("report", help="a document to print: for the owner, or another reader")
+    printed.add_argument("case", metavar="CASE.toml")
+    printed.add_argument("--out", required=True, metavar="FILE", help="its name ends in .html or .pdf")
+    printed.add_argument("--reader", choices=READERS, default=READERS[0], help="for whom; the owner unless given")
+    printed.add_argument("--si", action="store_true", help="SI units; US customary ones unless given")
+    _ask_draws(printed)
+    printed.set_defaults(action=report)
     listed = commands.add_parser("cases", help="the demo cases; copy one to start from")
     listed.add_argument("--copy", nargs=2, metavar=("NAME", "FILE.toml"))
     listed.set_defaults(action=cases)
     commands.add_parser("schema", help="JSON Schema of the case file").set_defaults(action=show_schema)
     return top
+
+
+def _ask_draws(command: argparse.ArgumentParser) -> None:
+    """Let a command take the number of draws and their seed."""
+    command.add_argument(
+        "--draws",
+        type=draw_count,
+        help=f"rounded up to a power of two; {FULL_DRAWS} unless given, {HOURLY_DRAWS} with an hourly file; "
+        "0: no chances",
+    )
+    command.add_argument("--seed", type=int, default=1, help="of the draws; the same seed gives the same chances")
 
 
 def draw_count(text: str) -> int:
