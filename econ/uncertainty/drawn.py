@@ -1,6 +1,6 @@
 """What is kept of an answer at draws: measures and sums, run of draws by run of draws, so that memory stays bounded."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
@@ -23,6 +23,9 @@ SingleArray = NDArray[np.float32]
 ROWS_PER_RUN: Final = 2048
 """Draws evaluated at a time: what they hold meanwhile is about 30 MB a worker, and fewer spend time on calls."""
 
+MOST_SHOWN: Final = 4096
+"""Draws of which years, months and lines are kept. Assumption: as many as a case has unless more are asked for."""
+
 MOST_MONTHS: Final = 25
 """Months of cash kept: the longest wait that a form takes is two years."""
 
@@ -43,11 +46,12 @@ class Drawn:
         Energy of a full year at today's prices. [USD/year]
     in_service_d : ndarray, shape (A, B)
         Days from the decision; NaN where nothing new comes into service. [day]
-    running_total_usd : ndarray of float32, shape (A, B, n_year + 1)
-        Spent by the end of each year, in single precision, as it is only drawn. [USD]
-    paid_by_month_usd : ndarray of float32, shape (A, B, MOST_MONTHS)
+    running_total_usd : ndarray of float32, shape (A, S, n_year + 1)
+        Spent by the end of each year: in single precision and of S draws, the first `MOST_SHOWN`, as only levels of it
+        are shown. [USD]
+    paid_by_month_usd : ndarray of float32, shape (A, S, MOST_MONTHS)
         Cash that has left by the end of each month after the decision, likewise. [USD]
-    line_usd : ndarray of float32, shape (A, B, L)
+    line_usd : ndarray of float32, shape (A, S, L)
         Lines of first cost in the order of each way's own, 0 beyond its last, likewise. [USD]
     """
 
@@ -96,6 +100,16 @@ def _lines_usd(result: Result) -> SingleArray:
     return lines
 
 
+def _without_shown(found: Drawn) -> Drawn:
+    """Return what is kept of draws beyond `MOST_SHOWN`."""
+    return replace(
+        found,
+        running_total_usd=found.running_total_usd[:, :0],
+        paid_by_month_usd=found.paid_by_month_usd[:, :0],
+        line_usd=found.line_usd[:, :0],
+    )
+
+
 def drawn_rows(structure: Structure, sheet: Sheet, tables: Tables, n_draw: int, seed: int) -> Drawn:
     """Return what is kept at draws of every ranged input.
 
@@ -121,6 +135,7 @@ def drawn_rows(structure: Structure, sheet: Sheet, tables: Tables, n_draw: int, 
 
     def run(part: tuple[int, int]) -> Drawn:
         values = with_columns(sheet, draws.values(*part))
-        return kept(evaluate(structure, values, tables), values["finance.deposit_frac"])
+        found = kept(evaluate(structure, values, tables), values["finance.deposit_frac"])
+        return found if part[0] < MOST_SHOWN else _without_shown(found)
 
     return joined(side_by_side(run, draws.runs(ROWS_PER_RUN)), axis=1)

@@ -43,3 +43,11 @@ def test_cash_paid_ends_on_the_cash_first_cost():
 def test_running_total_starts_at_the_first_cost():
     found = builders.drawn(9)
     np.testing.assert_allclose(found.running_total_usd[..., 0], found.first_cost_usd, rtol=1e-6)
+
+
+def test_years_months_and_lines_are_kept_of_the_first_draws_only(case, monkeypatch):
+    monkeypatch.setattr(module, "ROWS_PER_RUN", 16)
+    monkeypatch.setattr(module, "MOST_SHOWN", 32)
+    found = drawn_rows(case.structure, case.sheet, load_tables(), N_DRAW, 5)
+    assert found.measures.lcc_usd.shape[1] == N_DRAW
+    assert {part.shape[1] for part in (found.running_total_usd, found.paid_by_month_usd, found.line_usd)} == {32}
