@@ -101,12 +101,12 @@ def _lines_usd(result: Result) -> SingleArray:
 
 
 def _without_shown(found: Drawn) -> Drawn:
-    """Return what is kept of draws beyond `MOST_SHOWN`."""
+    """Return what is kept of draws beyond `MOST_SHOWN`: copies, as views would hold the rest in memory."""
     return replace(
         found,
-        running_total_usd=found.running_total_usd[:, :0],
-        paid_by_month_usd=found.paid_by_month_usd[:, :0],
-        line_usd=found.line_usd[:, :0],
+        running_total_usd=found.running_total_usd[:, :0].copy(),
+        paid_by_month_usd=found.paid_by_month_usd[:, :0].copy(),
+        line_usd=found.line_usd[:, :0].copy(),
     )
 
 
