@@ -10,6 +10,12 @@ from econ.case.quantity import amount, converted
 from econ.case.schema import SECTIONS, case_from, plain
 from econ.case.toml import inputs_text, read_case, write_case
 
+CONTRADICTING = {
+    "prices": ("electricity_bill_usd", "gas_bill_usd"),
+    "tariff": ("second_limit_kwh", "cheap_from_h"),
+}
+"""Fields that may contradict others of their section and are then refused; each is of a kind that others try."""
+
 TEXT = st.text(st.characters(exclude_categories=("Cs",)), max_size=40)
 
 
@@ -62,6 +68,8 @@ def section(name: str) -> st.SearchStrategy[dict[str, object]]:
         required = {"station": TEXT.filter(bool)}
         rest = {key: optional[key] for key in optional if key != "station"}
         return st.fixed_dictionaries(required, optional=rest) | st.fixed_dictionaries(required | point, optional=rest)
+    for left_out in CONTRADICTING.get(name, ()):
+        optional.pop(left_out)
     return st.fixed_dictionaries({}, optional=optional)
 
 
