@@ -53,6 +53,7 @@ def _find_first(answer: Answer) -> None:
         look.said(find_first.none_text(answer), kind="plain")
         return
     st.html(f'<div class="finds">{"".join(map(_find, found))}</div>')
+    look.said(find_first.all_text(answer), kind="plain")
 
 
 def _find(card: find_first.Card) -> str:

@@ -4,12 +4,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
+import numpy as np
+
 from econ.kernel.alternative import ALTERNATIVES, Alternative
 from econ.report.numbers import lifetime_money, listed
 from econ.report.style import NAMES
 from econ.report.words.standing import lifetime_usd
 from econ.uncertainty.answer import Answer
-from econ.uncertainty.find_first import Worth, worth_knowing
+from econ.uncertainty.find_first import LEAST_USD, Worth, worth_knowing
+from econ.uncertainty.information import perfect_information_usd
 
 MOST_CARDS: Final = 3
 
@@ -131,6 +134,20 @@ def none_text(answer: Answer) -> str:
     if answer.drawn is None:
         return ""
     return "Nothing that you could reasonably find out would change the choice: it held over the ranges of all inputs."
+
+
+def all_text(answer: Answer) -> str:
+    """Return what knowing every figure beforehand would be worth; empty where that is next to nothing."""
+    takes_part = np.array(answer.verdict.eligible)
+    if answer.drawn is None or takes_part.sum() < 2:
+        return ""
+    worth = float(perfect_information_usd(answer.drawn.measures.lcc_usd[takes_part]))
+    if worth < LEAST_USD:
+        return ""
+    return (
+        f"Knowing every figure beforehand would save {lifetime_money(worth)} on average: no more than that is lost by "
+        "deciding now."
+    )
 
 
 def _shut(answer: Answer) -> Iterator[Card]:

@@ -91,6 +91,14 @@ def test_without_a_card_it_is_said_that_nothing_would_change_the_choice():
     assert "would change the choice" in find_first.none_text(invented(np.ones((4, N_DRAW))))
 
 
+def test_knowing_everything_is_told_as_what_is_lost_by_deciding_now():
+    cost = costs_that_turn_on_the_price()
+    lost = min(cost[WINDOW].mean(), cost[SELF].mean()) - np.minimum(cost[WINDOW], cost[SELF]).mean()
+    assert f"would save about {money(two_digits(lost))} on average" in find_first.all_text(invented(cost))
+    cost[WINDOW] += 9000.0
+    assert find_first.all_text(invented(cost)) == ""
+
+
 @pytest.mark.parametrize("path", ["rooms[3].floor_area_m2", "costs.circuit_10m_fished_usd", "quote.total_usd"])
 def test_what_can_be_asked_or_measured_has_a_guide(path):
     assert find_first.guide_for(path)
