@@ -9,8 +9,8 @@ from econ.report.document.block import SEVERITY_WORDS, Block, Document, Tone, fi
 from econ.report.document.drawing.shape import Disc, Drawing, Shape, Stroke
 
 STYLE: Final = """
-:root { color-scheme: light; }
-body { font: 15px/1.5 Helvetica, Arial, 'Liberation Sans', sans-serif; color: #1f2a2e; background: #fff;
+:root { color-scheme: light; font-size: 15px; }
+body { font: 1rem/1.45 Helvetica, Arial, 'Liberation Sans', sans-serif; color: #1f2a2e; background: #fff;
   max-width: 54rem; margin: 1.5rem auto; padding: 0 1rem; overflow-wrap: anywhere; }
 h1 { font-size: 1.7rem; line-height: 1.2; margin: 0 0 .3rem; }
 h2 { font-size: 1.2rem; margin: 1.6rem 0 .4rem; break-after: avoid; }
@@ -21,13 +21,15 @@ p.small { font-size: .85rem; color: #3c4548; }
 p.own_words { white-space: pre-wrap; font-size: .9rem; margin-left: .8rem; }
 ul { padding-left: 1.1rem; margin: .3rem 0 .6rem; }
 .wide { overflow-x: auto; }
-table { border-collapse: collapse; width: 100%; margin: .3rem 0 .8rem; }
+table { border-collapse: collapse; width: 100%; min-width: 38rem; margin: .3rem 0 .8rem; }
 table.small { font-size: .85rem; } table.tiny { font-size: .75rem; }
-th, td { text-align: left; vertical-align: top; padding: .15rem .4rem; border-bottom: 1px solid #9a9a9a; }
+th, td { text-align: left; vertical-align: top; overflow-wrap: break-word;
+  padding: .15rem .4rem; border-bottom: 1px solid #9a9a9a; }
 thead th { background: #e9e9e9; } thead { display: table-header-group; } tr { break-inside: avoid; }
 td.number, th.number { text-align: right; } tr.strong td { font-weight: 700; }
 caption { text-align: left; font-weight: 700; padding: .3rem 0; }
-figure { margin: .3rem 0 .8rem; break-inside: avoid; } svg { width: 100%; height: auto; display: block; }
+figure { margin: .3rem 0 .8rem; break-inside: avoid; } figcaption { margin-bottom: .4rem; }
+svg { width: 100%; height: auto; display: block; }
 .finding { display: flex; gap: .7rem; padding: .35rem 0; border-bottom: 1px solid #9a9a9a; break-inside: avoid; }
 .finding > b { flex: 0 0 4.5rem; } .finding.hold_point > b { border: 2px solid #000; text-align: center;
   align-self: flex-start; } .finding p { margin: 0; } .finding .found { font-weight: 700; }
@@ -36,7 +38,10 @@ dl.form dt, dl.form dd { margin: 0; padding: .2rem .3rem; min-height: 1.5rem; }
 dl.form dd { border-bottom: 1px solid #777; font-weight: 700; }
 .frame { border: 1px dashed #555; }
 footer { margin-top: 2rem; border-top: 1px solid #8a8a8a; font-size: .8rem; color: #3c4548; }
-@media print { body { font-size: 9pt; max-width: none; margin: 0; padding: 0; } .page_end { break-after: page; }
+@media print { :root { font-size: 8.6pt; } body { line-height: 1.3; max-width: none; margin: 0; padding: 0; }
+  td, th { padding-top: .08rem; padding-bottom: .08rem; } h2 { margin-top: .9rem; } dl.form dd { min-height: 1.3rem; }
+  table { table-layout: fixed; min-width: 0; } th, td { overflow-wrap: anywhere; }
+  figure svg { max-height: 200pt; } .page_end { break-after: page; }
   footer { display: none; } .wide { overflow: visible; } }
 """
 
@@ -99,13 +104,16 @@ def _points(each: block.Points) -> str:
 def _grid(each: block.Grid) -> str:
     caption = f"<caption>{_safe(each.caption)}</caption>" if each.caption else ""
     heads = "".join(f"<th{_flush(each, at)}>{_safe(title)}</th>" for at, title in enumerate(each.titles))
+    shares = (100.0 * share / sum(each.shares) for share in each.shares)
+    widths = "".join(f'<col style="width:{share:.1f}%">' for share in shares)
+    columns = f"<colgroup>{widths}</colgroup>"
     rows = "".join(
         f"<tr{_strong(each, at)}>"
         f"{''.join(f'<td{_flush(each, column)}>{_safe(text)}</td>' for column, text in enumerate(row))}</tr>\n"
         for at, row in enumerate(each.rows)
     )
     return (
-        f'<div class="wide"><table class="{each.setting.value}">{caption}<thead><tr>{heads}</tr></thead>\n'
+        f'<div class="wide"><table class="{each.setting.value}">{caption}{columns}<thead><tr>{heads}</tr></thead>\n'
         f"<tbody>{rows}</tbody></table></div>"
     )
 
@@ -119,7 +127,7 @@ def _strong(grid: block.Grid, row: int) -> str:
 
 
 def _picture(each: block.Picture) -> str:
-    return f"<p>{_safe(each.statement)}</p>\n<figure>{svg(each.drawing)}</figure>"
+    return f"<figure><figcaption>{_safe(each.statement)}</figcaption>\n{svg(each.drawing)}</figure>"
 
 
 def _findings(each: block.Findings) -> str:
