@@ -13,6 +13,7 @@ PAGES = {
     "answer": "Answer",
     "what_if": "What if",
     "figures": "Figures",
+    "report": "Report",
     "cases": "Saved",
 }
 
