@@ -17,5 +17,5 @@ else:
     verdict.not_counted(present.answer)
     st.subheader("What could hurt someone or undo the work")
     look.findings(present.answer.result.cautions)
-    closing.draw("answer", present.answer, next_page="cases", next_words="Keep, copy or export this case")
+    closing.draw("answer", present.answer, next_page="report", next_words="Print it or hand it over")
     now.refine()
