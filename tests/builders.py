@@ -14,7 +14,7 @@ from econ.evaluate.result import (
     RoomLoads,
 )
 from econ.installation.delivery import KitReturn
-from econ.installation.first_cost import LineItems
+from econ.installation.first_cost import LineItems, cash_first_cost_usd, first_cost_usd
 from econ.installation.schedule import Schedule
 from econ.installation.waiting import InterimNeed
 from econ.installation.warranty import no_warranty
@@ -45,7 +45,7 @@ FIRST_LINES: dict[Alternative, tuple[tuple[str, str, str, bool, float], ...]] = 
         ("permit", "Permit", "permit", True, 140.0),
         ("sales_tax", "Sales tax", "tax", True, 150.0),
         ("mishap", "Mishap allowance", "allowance", True, 240.0),
-        ("incentive", "Incentive you confirmed", "incentive", True, -100.0),
+        ("incentive", "Incentive you confirmed", "incentive", False, -100.0),
         ("own_time", "Your hours", "own_time", False, 650.0),
     ),
     Alternative.CONTRACTED_INSTALL: (
@@ -155,8 +155,8 @@ def alternative(position: int, n_row: int = 1) -> AlternativeResult:
         is_in_time=yes if position != HIRED else ~yes,
         is_within_cash=yes,
         line_items=items,
-        first_cost_usd=items.amount_usd.sum(axis=1),
-        cash_first_cost_usd=items.amount_usd[:, items.is_cash].sum(axis=1),
+        first_cost_usd=first_cost_usd(items),
+        cash_first_cost_usd=cash_first_cost_usd(items),
         own_hours_h=np.full(n_row, OWN_HOURS[position]),
         upkeep_own_h_per_yr=np.full(n_row, 2.5 * (position == WINDOW)),
         electricity_kwh=month,
@@ -200,7 +200,7 @@ def streams(ways: tuple[AlternativeResult, ...], n_row: int = 1) -> Streams:
     om = np.stack([_rows(cost, n_row)[:, None] * flat for cost in YEARLY_OM_USD])
     later = np.stack([_rows(cost, n_row)[:, None] * (year == when) for when, cost in LATER_USD])
     residual = np.stack([_rows(worth, n_row)[:, None] * (year == N_YEAR) for worth in RESIDUAL_USD])
-    return Streams(np.stack([way.first_cost_usd for way in ways]), energy, om, later, residual)
+    return Streams(np.stack([way.line_items.amount_usd.sum(axis=1) for way in ways]), energy, om, later, residual)
 
 
 def components(flows: Streams) -> dict[str, FloatArray]:

@@ -11,7 +11,7 @@ from econ.evaluate.wiring.installation import Installation
 from econ.evaluate.wiring.lifecycle import AlternativeCosts
 from econ.evaluate.wiring.measures import LINE_KEY, NO_WORK, RoomWork
 from econ.evaluate.wiring.waiting import LINE_KEY as INTERIM_KEY
-from econ.installation.first_cost import LineItems, cash_first_cost_usd
+from econ.installation.first_cost import LineItems, cash_first_cost_usd, first_cost_usd, incentive_usd
 from econ.kernel.alternative import HIRED, SELF, WINDOW
 from econ.kernel.arrays import FloatArray
 
@@ -115,10 +115,11 @@ def alternative_costs(
         in_service_d=np.stack([way.schedule.in_service_d for way in installations]),
         measures=work.components,
         measures_at_zero_hour=work.components_at_zero_hour,
-        own_first_usd=first - np.stack([cash_first_cost_usd(each) for each in items]),
+        own_first_usd=np.stack([first_cost_usd(each) - cash_first_cost_usd(each) for each in items]),
         own_fitting_usd=np.stack([_sum(each, OWN, lasts=False) for each in items]),
         own_upkeep_usd_per_yr=own_upkeep,
         tool_resale_usd=np.stack([way.tool_resale_usd for way in installations]),
+        incentive_usd=np.stack([incentive_usd(each) for each in items]),
         warranties=tuple(way.warranty for way in installations),
     )
 

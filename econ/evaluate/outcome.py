@@ -21,7 +21,7 @@ from econ.evaluate.wiring.energy import USES, EnergyUse
 from econ.evaluate.wiring.funding import down_payment_usd
 from econ.evaluate.wiring.installation import Installation
 from econ.evaluate.wiring.installation_return import kit_return
-from econ.installation.first_cost import cash_before_service_usd, cash_first_cost_usd, first_cost_usd
+from econ.installation.first_cost import cash_first_cost_usd, first_cost_usd
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.constants import BTU_PER_WH, MONTH_DAYS
@@ -144,9 +144,7 @@ def _outcome(parts: Parts, way: Installation, use: EnergyUse, capability: Capabi
         meets_drying=parts.as_made_up,
         meets_need=meets_cooling,
         is_in_time=(wait <= parts.season_half_d) | ~parts.is_cooling_asked,
-        is_within_cash=_is_within_cash(
-            parts, down_payment_usd(parts.values, at, cash_before_service_usd(way.line_items))
-        ),
+        is_within_cash=_is_within_cash(parts, down_payment_usd(parts.values, at, cash)),
         line_items=way.line_items,
         first_cost_usd=first_cost_usd(way.line_items),
         cash_first_cost_usd=cash,

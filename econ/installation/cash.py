@@ -40,8 +40,8 @@ def cash_by_month_usd(
 
     Notes
     -----
-    Goods, tools, permits and their tax are paid when ordered, labour, disposal and allowances when it works, incentives
-    too. Whatever a contractor supplies goes by deposit and rest.
+    Goods, tools, permits and their tax are paid when ordered, labour, disposal and allowances when it works. Whatever a
+    contractor supplies goes by deposit and rest. Incentives come after that and are left out.
     """
     is_cash = items.is_cash.astype(np.float64)
     hired = np.array([party == CONTRACTOR for party in items.party], dtype=np.float64) * is_cash

@@ -25,6 +25,11 @@ CATEGORIES: Final = (
 )
 """What a line may be for, in the order of printing."""
 
+LATER: Final = "incentive"
+"""Comes back after it works: no part of a first cost, but of what is counted at the start of a lifetime's cost."""
+
+NO_CASH: Final = frozenset({"own_time", LATER})
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class LineItems:
@@ -45,7 +50,7 @@ class LineItems:
     source : tuple of str, length L
         Where the unit price comes from, or the word "assumption".
     is_cash : ndarray, shape (L,)
-        False for own time only.
+        Whether it is money out before it works: not own time, and not an incentive, which comes afterwards.
     quantity : ndarray, shape (B, L)
         How many units. [any]
     unit_price_usd : ndarray, shape (B, L)
@@ -130,7 +135,7 @@ def line_items(lines: Sequence[Line], n_row: int) -> LineItems:
         party=tuple(line.party for line in ordered),
         unit=tuple(line.unit for line in ordered),
         source=tuple(line.source for line in ordered),
-        is_cash=np.array([line.category != "own_time" for line in ordered], dtype=np.bool_),
+        is_cash=np.array([line.category not in NO_CASH for line in ordered], dtype=np.bool_),
         quantity=quantity,
         unit_price_usd=price,
         amount_usd=quantity * price,
@@ -139,7 +144,7 @@ def line_items(lines: Sequence[Line], n_row: int) -> LineItems:
 
 
 def first_cost_usd(items: LineItems) -> FloatArray:
-    """Return the first cost with own time priced.
+    """Return the cash first cost with own time priced on top.
 
     Parameters
     ----------
@@ -149,14 +154,14 @@ def first_cost_usd(items: LineItems) -> FloatArray:
     Returns
     -------
     first_cost_usd : ndarray, shape (B,)
-        Sum of all amounts. [USD]
+        Sum of all amounts but incentives, which come after it works. [USD]
     """
-    total: FloatArray = items.amount_usd.sum(axis=1)
+    total: FloatArray = items.amount_usd.sum(axis=1) + incentive_usd(items)
     return total
 
 
 def cash_first_cost_usd(items: LineItems) -> FloatArray:
-    """Return the money that leaves the pocket.
+    """Return the most money that is out before it works.
 
     Parameters
     ----------
@@ -166,14 +171,14 @@ def cash_first_cost_usd(items: LineItems) -> FloatArray:
     Returns
     -------
     cash_usd : ndarray, shape (B,)
-        Sum of the amounts that are cash. [USD]
+        Sum of the amounts that are cash, tools at their whole price. [USD]
     """
     total: FloatArray = items.amount_usd[:, items.is_cash].sum(axis=1)
     return total
 
 
-def cash_before_service_usd(items: LineItems) -> FloatArray:
-    """Return the most money that is out before it works: incentives come after that.
+def incentive_usd(items: LineItems) -> FloatArray:
+    """Return what comes back after it works, amount times chance.
 
     Parameters
     ----------
@@ -182,12 +187,12 @@ def cash_before_service_usd(items: LineItems) -> FloatArray:
 
     Returns
     -------
-    cash_usd : ndarray, shape (B,)
-        Sum of the amounts that are cash, incentives left out. [USD]
+    incentive_usd : ndarray, shape (B,)
+        Nothing or more. [USD]
     """
-    is_late = np.array([category == "incentive" for category in items.category], dtype=np.bool_)
-    total: FloatArray = items.amount_usd[:, items.is_cash & ~is_late].sum(axis=1)
-    return total
+    is_later = np.array([category == LATER for category in items.category], dtype=np.bool_)
+    back: FloatArray = 0.0 - items.amount_usd[:, is_later].sum(axis=1)
+    return back
 
 
 def amount_of_usd(lines: Sequence[Line], categories: Sequence[str], n_row: int) -> FloatArray:

@@ -5,7 +5,9 @@ from typing import Final
 import numpy as np
 
 from econ.evaluate.result import AlternativeResult, Result
+from econ.installation.first_cost import LATER, LineItems, cash_first_cost_usd, first_cost_usd, incentive_usd
 from econ.kernel.alternative import ALTERNATIVES, SELF
+from econ.kernel.arrays import FloatArray
 from econ.lifecycle.nominal import nominal_streams
 from econ.report.first_cost_lines import LEVELS
 from econ.report.look import Look
@@ -123,23 +125,43 @@ def first_cost(result: Result, place: int, drawn: Drawn | None = None) -> Column
     way = result.alternatives[place]
     items = way.line_items
     shown = [line for line in range(len(items.key)) if items.amount_usd[0, line] != 0.0]
-    sums = [float(way.cash_first_cost_usd[0]), float(way.first_cost_usd[0])]
+    sums = first_sums(items)
+    none = [""] * len(sums)
     return {
-        "Line": [*(_sentence(items.label[line]) for line in shown), "Cash in all", "With own time"],
-        "Amount": [f"${amount:,.2f}" for amount in (*items.amount_usd[0, shown].tolist(), *sums)],
-        **(_line_ranges(drawn, place, shown) if drawn is not None else {}),
-        "Kind": [*(items.category[line].replace("_", " ") for line in shown), "", ""],
-        "Who": [*(_WHO.get(items.party[line], items.party[line]) for line in shown), "", ""],
-        "Quantity": [*(f"{items.quantity[0, line]:.4g} {items.unit[line]}" for line in shown), "", ""],
-        "Each": [*(f"${items.unit_price_usd[0, line]:,.2f}" for line in shown), "", ""],
-        "Source": [*(items.source[line] for line in shown), "", ""],
+        "Line": [*(_sentence(items.label[line]) for line in shown), *sums],
+        "Amount": [
+            f"${amount:,.2f}" for amount in (*items.amount_usd[0, shown].tolist(), *(usd[0] for usd in sums.values()))
+        ],
+        **(_line_ranges(drawn, way, shown) if drawn is not None else {}),
+        "Kind": [*(items.category[line].replace("_", " ") for line in shown), *none],
+        "Who": [*(_WHO.get(items.party[line], items.party[line]) for line in shown), *none],
+        "Quantity": [*(f"{items.quantity[0, line]:.4g} {items.unit[line]}" for line in shown), *none],
+        "Each": [*(f"${items.unit_price_usd[0, line]:,.2f}" for line in shown), *none],
+        "Source": [*(items.source[line] for line in shown), *none],
     }
 
 
-def _line_ranges(drawn: Drawn, place: int, shown: list[int]) -> Columns:
-    """Return low and high of the lines shown and of both sums, each over the draws by itself."""
-    sums = np.stack([drawn.cash_first_cost_usd[place], drawn.first_cost_usd[place]], axis=1)
-    by_line, by_sum = (np.quantile(rows, LEVELS, axis=0) for rows in (drawn.line_usd[place][:, shown], sums))
+def first_sums(items: LineItems) -> dict[str, FloatArray]:
+    """Return the sums beneath the lines of a first cost, each of shape (B,); what an incentive leaves where one counts.
+
+    Parameters
+    ----------
+    items : LineItems
+        The lines, of the likely row first or of draws.
+    """
+    first, back = first_cost_usd(items), incentive_usd(items)
+    sums = {"Cash in all": cash_first_cost_usd(items), "With own time": first}
+    return sums | ({"Once the incentive is paid": first - back} if back[0] > 0.0 else {})
+
+
+def _line_ranges(drawn: Drawn, way: AlternativeResult, shown: list[int]) -> Columns:
+    """Return low and high of the lines shown and of the sums, each over the draws by itself."""
+    place, first = ALTERNATIVES.index(way.name), drawn.first_cost_usd[ALTERNATIVES.index(way.name)]
+    is_later = [category == LATER for category in way.line_items.category]
+    left = first + drawn.line_usd[place][:, : len(is_later)][:, is_later].sum(axis=1)
+    sums = [drawn.cash_first_cost_usd[place], first, left][: len(first_sums(way.line_items))]
+    by_line = np.quantile(drawn.line_usd[place][:, shown], LEVELS, axis=0)
+    by_sum = np.quantile(np.stack(sums, axis=1), LEVELS, axis=0)
     titles = ("Low", "High")
     return {
         title: [f"${amount:,.2f}" for amount in (*by_line[end].tolist(), *by_sum[end].tolist())]

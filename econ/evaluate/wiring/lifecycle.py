@@ -40,7 +40,7 @@ class AlternativeCosts:
     Attributes
     ----------
     first_usd : ndarray, shape (A, B)
-        Everything paid at the start, own time included, resale of the old units left out. [USD]
+        Everything paid at the start, own time included, incentives taken off, resale of the old units left out. [USD]
     equipment_usd : ndarray, shape (A, B)
         The part of it that buys the units, tax included; of keep_as_is not read. [USD]
     fitting_usd : ndarray, shape (A, B)
@@ -63,6 +63,8 @@ class AlternativeCosts:
         Own hours, priced, within `added_upkeep_usd_per_yr`. [USD/year]
     tool_resale_usd : ndarray, shape (A, B)
         What tools bought for the work fetch afterwards: `first_usd` holds their whole price. [USD]
+    incentive_usd : ndarray, shape (A, B)
+        What incentives take off `first_usd`. [USD]
     warranties : tuple of Warranty
         What each way's warranty pays.
     """
@@ -81,13 +83,20 @@ class AlternativeCosts:
     own_fitting_usd: FloatArray = field(default_factory=nothing_usd)
     own_upkeep_usd_per_yr: FloatArray = field(default_factory=nothing_usd)
     tool_resale_usd: FloatArray = field(default_factory=nothing_usd)
+    incentive_usd: FloatArray = field(default_factory=nothing_usd)
     warranties: tuple[Warranty, ...] = ()
 
     @property
     def cash_usd(self) -> FloatArray:
-        """Money paid at the start, own hours left out, shape (A, B)."""
+        """Money paid at the start, incentives taken off, own hours left out, shape (A, B)."""
         cash: FloatArray = self.first_usd - self.own_first_usd
         return cash
+
+    @property
+    def price_usd(self) -> FloatArray:
+        """Money to be found at the start, which may be borrowed: an incentive comes later, shape (A, B)."""
+        price: FloatArray = self.cash_usd + self.incentive_usd
+        return price
 
     def at_zero_hour(self) -> "AlternativeCosts":
         """Return the same costs with own hours at nothing."""
@@ -279,7 +288,7 @@ def _streams(structure: Structure, values: Values, costs: AlternativeCosts, flow
         residual_usd=flows.residual_usd,
         repair_usd=flows.repair_usd,
         disposal_usd=flows.disposal_usd,
-        financing_usd=financing(structure, values, costs.cash_usd),
+        financing_usd=financing(structure, values, costs.price_usd),
     )
     if not is_let(values):
         return replace(plain, letting_usd=np.broadcast_to(np.zeros(()), plain.energy_usd.shape))
@@ -316,7 +325,7 @@ def lifecycle(structure: Structure, values: Values, costs: AlternativeCosts) -> 
         component_present_value(yearly, rate),
         found.lcc_usd - own_usd,
         flows.by_warranty_usd,
-        financing_terms(values, costs.cash_usd),
+        financing_terms(values, costs.price_usd),
     )
 
 

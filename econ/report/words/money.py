@@ -5,6 +5,7 @@ from typing import Final
 import numpy as np
 
 from econ.evaluate.result import Result
+from econ.installation.first_cost import incentive_usd
 from econ.kernel.alternative import ALTERNATIVES, HIRED, SELF, Alternative
 from econ.kernel.arrays import FloatArray
 from econ.lifecycle.discount import nominal_rate
@@ -37,11 +38,13 @@ def payback_text(result: Result, name: Alternative) -> str:
 def pay_per_own_hour_usd(result: Result) -> float:
     """Return what an own hour pays compared with hiring; NaN where no own hours go in. [USD/hour]
 
-    (Hired cash - own cash, its allowance for mishaps in it) / own hours, likely values.
+    (Hired cash - own cash, its allowance for mishaps in it) / own hours, likely values; incentives that either way
+    gets are taken off its cash.
     """
-    own, hired = result.alternatives[SELF], result.alternatives[HIRED]
+    own, hired = (result.alternatives[way] for way in (SELF, HIRED))
+    own_usd, hired_usd = (float((way.cash_first_cost_usd - incentive_usd(way.line_items))[0]) for way in (own, hired))
     spent_h = float(own.own_hours_h[0])
-    return float(hired.cash_first_cost_usd[0] - own.cash_first_cost_usd[0]) / spent_h if spent_h > 0.0 else float("nan")
+    return (hired_usd - own_usd) / spent_h if spent_h > 0.0 else float("nan")
 
 
 def own_time_text(result: Result) -> str:

@@ -8,7 +8,10 @@ import pytest
 from econ.case.schema import case_from
 from econ.evaluate.sheet import point
 from econ.evaluate.split import tool_plan
+from econ.installation.first_cost import incentive_usd
 from econ.kernel.alternative import HIRED, KEEP, SELF, WINDOW
+from econ.report import tables
+from econ.report.words.money import pay_per_own_hour_usd
 from econ.tables.loaders import load_tables
 from econ.tables.tasks import installation_tables
 from econ.uncertainty.answer import answer
@@ -48,6 +51,39 @@ def test_tools_stand_at_their_price_and_what_they_fetch_comes_in_year_one(wall):
     fetched = given.result.streams.residual_usd[:, 0, 1]
     assert fetched[SELF] == pytest.approx(paid - net)
     assert fetched[[KEEP, WINDOW, HIRED]].tolist() == [0.0, 0.0, 0.0]
+
+
+def test_an_incentive_leaves_the_cash_before_service_and_takes_its_worth_off_the_lifetime_cost():
+    plain, helped = (found(16, money=promised(usd)) for usd in (0, 300))
+    before, after = (each.result.alternatives[SELF] for each in (plain, helped))
+    assert after.cash_first_cost_usd[0] == pytest.approx(before.cash_first_cost_usd[0])
+    assert after.first_cost_usd[0] == pytest.approx(before.first_cost_usd[0])
+    back = float(incentive_usd(after.line_items)[0])
+    assert 0.0 < back < 300.0
+    assert before_less_after(plain, helped) == pytest.approx(back)
+    np.testing.assert_allclose(plain.drawn.cash_first_cost_usd[SELF], helped.drawn.cash_first_cost_usd[SELF])
+    own_h = before.own_hours_h[0]
+    assert pay_per_own_hour_usd(helped.result) - pay_per_own_hour_usd(plain.result) == pytest.approx(back / own_h)
+
+
+def promised(usd):
+    return {"incentive_self_usd": usd, "incentive_self_terms": "none"}
+
+
+def before_less_after(plain, helped):
+    return float((plain.result.measures.lcc_usd - helped.result.measures.lcc_usd)[SELF, 0])
+
+
+def test_the_table_of_lines_says_what_is_left_once_an_incentive_is_paid():
+    way = found(money=promised(300)).result
+    shown = tables.first_cost(way, SELF)
+    paid = dict(zip(shown["Line"], shown["Amount"], strict=True))
+    assert set(map(len, shown.values())) == {len(shown["Line"])}
+    told = [
+        float(paid[name].replace("$", "").replace(",", "")) for name in ("With own time", "Once the incentive is paid")
+    ]
+    assert told[0] - told[1] == pytest.approx(float(incentive_usd(way.alternatives[SELF].line_items)[0]), abs=0.01)
+    assert "Once the incentive is paid" not in tables.first_cost(way, HIRED)["Line"]
 
 
 def test_incentive_comes_after_the_money_is_out():

@@ -6,7 +6,7 @@ import pytest
 
 from econ.evaluate.split import split_advice, tool_plan
 from econ.evaluate.wiring.installation import installation
-from econ.installation.first_cost import cash_first_cost_usd
+from econ.installation.first_cost import cash_first_cost_usd, incentive_usd
 from econ.kernel.alternative import SELF, Party
 from econ.report.words.tools import tool_sentences
 from econ.tables.tasks import installation_tables
@@ -42,18 +42,21 @@ def test_work_that_is_barred_or_only_ones_own_has_no_margin():
 
 @pytest.mark.parametrize("hour_value", [0.0, 25.0, 60.0, 150.0])
 @pytest.mark.parametrize("helper", ["free", "paid", "handyman"])
-@pytest.mark.parametrize("incentive_usd", [0.0, 150.0, 1500.0])
-def test_the_best_split_saves_what_the_cost_lines_save(hour_value, helper, incentive_usd):
+@pytest.mark.parametrize("offered_usd", [0.0, 150.0, 1500.0])
+def test_the_best_split_saves_what_the_cost_lines_save(hour_value, helper, offered_usd):
     values = site_values(
         work__hour_value_usd_per_h=hour_value,
         work__helper=helper,
-        money__incentive_self_usd=incentive_usd,
+        money__incentive_self_usd=offered_usd,
         money__incentive_self_terms="licensed_commissioning",
     )
     found = split_advice(structure(), values, TABLES)
     best = structure(parties=tuple(found.parties.items()))
     before, after = (installation(shape, values, TABLES, 1)[SELF] for shape in (structure(), best))
-    spent = [cash_first_cost_usd(way.line_items)[0] - way.tool_resale_usd[0] for way in (before, after)]
+    spent = [
+        (cash_first_cost_usd(way.line_items) - incentive_usd(way.line_items) - way.tool_resale_usd)[0]
+        for way in (before, after)
+    ]
     saved = spent[0] - spent[1]
     assert found.saved_cash_usd == pytest.approx(saved, abs=1e-6)
     assert found.saved_h == pytest.approx(before.own_hours_h[0] - after.own_hours_h[0])

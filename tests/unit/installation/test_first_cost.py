@@ -7,9 +7,9 @@ from econ.installation.first_cost import (
     CATEGORIES,
     Line,
     amount_of_usd,
-    cash_before_service_usd,
     cash_first_cost_usd,
     first_cost_usd,
+    incentive_usd,
     line_items,
 )
 from econ.kernel.errors import UnknownChoiceError
@@ -22,14 +22,11 @@ def line(category, quantity, price, key="a"):
 LINES = [line("own_time", 10.0, 25.0), line("equipment", 1.0, [100.0, 200.0]), line("incentive", 1.0, -30.0)]
 
 
-def test_cash_leaves_out_own_time_and_counts_incentives():
+def test_cash_leaves_out_own_time_and_incentives_that_come_later():
     items = line_items(LINES, 2)
-    assert cash_first_cost_usd(items).tolist() == [70.0, 170.0]
-    assert first_cost_usd(items).tolist() == [320.0, 420.0]
-
-
-def test_most_cash_before_service_leaves_incentives_for_later():
-    assert cash_before_service_usd(line_items(LINES, 2)).tolist() == [100.0, 200.0]
+    assert cash_first_cost_usd(items).tolist() == [100.0, 200.0]
+    assert first_cost_usd(items).tolist() == [350.0, 450.0]
+    assert incentive_usd(items).tolist() == [30.0, 30.0]
 
 
 def test_lines_stand_in_the_order_of_categories():

@@ -87,10 +87,11 @@ def test_the_comparison_table_dashes_what_does_not_exist(result):
     assert columns["Put it in yourself"][row] == "5 years"
 
 
-def test_first_cost_lines_end_in_both_sums(result):
+def test_first_cost_lines_end_in_their_sums_and_in_what_an_incentive_leaves(result):
     columns = tables.first_cost(result, SELF)
-    assert columns["Amount"][-2:] == ["$3,670.00", "$4,320.00"]
-    assert {len(cells) for cells in columns.values()} == {len(builders.FIRST_LINES[ALTERNATIVES[SELF]]) + 2}
+    assert columns["Line"][-3:] == ["Cash in all", "With own time", "Once the incentive is paid"]
+    assert columns["Amount"][-3:] == ["$3,770.00", "$4,420.00", "$4,320.00"]
+    assert {len(cells) for cells in columns.values()} == {len(builders.FIRST_LINES[ALTERNATIVES[SELF]]) + 3}
 
 
 def test_first_cost_of_keeping_is_nothing(result):

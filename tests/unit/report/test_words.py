@@ -149,7 +149,7 @@ def test_what_a_way_does_not_do_is_told_in_the_fixed_order(result, look):
     assert found[0] == "Not allowed here."
     assert "coldest weather" in found[1]
     assert found[-2].startswith("Cool from Sat 26 June only: too late for the summer")
-    assert found[-1] == "Takes $3,670 in cash, more than you said you can spend."
+    assert found[-1] == "Takes $3,770 in cash, more than you said you can spend."
 
 
 def test_a_unit_without_heat_is_said_to_cool_only(result, look):
@@ -212,7 +212,7 @@ def test_a_cheaper_start_has_nothing_to_pay_back(result):
 
 
 def test_own_hours_pay_what_hiring_costs_more_in_cash(result):
-    # (7,210 - 3,670) / 26 h = 136 a h
+    # (7,210 - (3,770 - 100 of incentive)) / 26 h = 136 a h
     assert money.own_time_text(result).startswith("Your own 26 hours pay about $140 each compared with hiring")
 
 
@@ -230,7 +230,7 @@ def test_the_most_cash_comes_from_the_draws(result):
     # 95 % of the way from 1,000 to 1,100 is 1,095, to the nearest ten 1,100.
     assert (
         money.most_cash_text(result.alternatives[SELF].cash_first_cost_usd)
-        == "The cash you should expect to need is $3,670."
+        == "The cash you should expect to need is $3,770."
     )
 
 

@@ -111,11 +111,11 @@ def lines_grid(basis: Basis, sources: Sources, way: AlternativeResult) -> Grid:
         if likely != 0.0 or high != 0.0 or low != 0.0:
             who, source = items.party[line], sources.brief(items.source[line])
             rows.append((_capital(label), _usd(likely), _usd(low), _usd(high), _WHO.get(who, who), source))
-    cash = ("Cash in all", float(way.cash_first_cost_usd[0]), drawn.cash_first_cost_usd)
-    whole = ("With own time", float(way.first_cost_usd[0]), drawn.first_cost_usd)
-    for label, likely, drawn_usd in (cash, whole):
-        rows.append((label, _usd(likely), *(_usd(end) for end in ends(drawn_usd)), "", ""))
-    strong = frozenset((len(rows) - 2, len(rows) - 1))
+    likely_sums, drawn_sums = (tables.first_sums(each.line_items) for each in (way, drawn))
+    strong = frozenset(range(len(rows), len(rows) + len(likely_sums)))
+    for label, likely_usd in likely_sums.items():
+        low, high = ends(drawn_sums.get(label, likely_usd))
+        rows.append((label, _usd(float(likely_usd[0])), _usd(low), _usd(high), "", ""))
     titles = ("Line", "Likely", "Low", "High", "Who", "Source")
     return Grid(titles, tuple(rows), SHARES, frozenset((1, 2, 3)), strong, Setting.TINY, NAMES[way.name])
 
