@@ -14,18 +14,22 @@ NOT_COUNTED: Final = (
 )
 _FOR: Final[dict[Alternative, str]] = {
     Alternative.KEEP_AS_IS: "no work, no hole and nothing to settle",
-    Alternative.WINDOW_UNITS: (
-        "no hole, no permit, units that move with you and are replaced the same day, and two small ones that back each "
-        "other up"
-    ),
+    Alternative.WINDOW_UNITS: "no hole, no permit, and units that move with you and are replaced the same day",
     Alternative.SELF_INSTALL: "a quiet room, a free window and even heat",
     Alternative.CONTRACTED_INSTALL: "a quiet room, a free window, and someone else who answers for the work",
 }
 """What speaks for each way that has no price here."""
 
+_DUCTLESS: Final = (Alternative.SELF_INSTALL, Alternative.CONTRACTED_INSTALL)
+_BESIDE_DUCTLESS: Final[dict[Alternative, str]] = {
+    Alternative.SELF_INSTALL: "your own hand on the work and its days",
+    Alternative.CONTRACTED_INSTALL: "someone else who does the work and answers for it",
+}
+"""The same where a split system is set beside a split system: both are quiet and leave the window free."""
+
 OTHER_WAY: Final = (
-    "The other way round: window units need no hole and no permit, move with you, are replaced the same day, and two "
-    "small ones back each other up. Would you give that up for quiet, a free window and even heat?"
+    "The other way round: window units need no hole and no permit, move with you and are replaced the "
+    "same day; two small ones would back each other up. Would you give that up for quiet, a free window and even heat?"
 )
 """Said where window units are cheapest: what a dearer way would cost beside its price."""
 
@@ -54,11 +58,16 @@ def break_even_lines(answer: Answer) -> tuple[str, ...]:
     }
     told = tuple(
         f"“{NAMES[name]}” costs {money(two_digits(amount))} a year more than {DOING[winner]}"
-        f"{_aside(answer, name)}: the better buy for you if you would pay that for {_FOR[name]}."
+        f"{_aside(answer, name)}: the better buy for you if you would pay that for {_speaks_for(name, winner)}."
         for name, amount in sorted(extra.items(), key=lambda pair: pair[1])
         if amount > 0.0
     )
     return (*told, OTHER_WAY) if told and winner is Alternative.WINDOW_UNITS else told
+
+
+def _speaks_for(name: Alternative, winner: Alternative) -> str:
+    """Return what a way has that the cheapest has not."""
+    return (_BESIDE_DUCTLESS if name in _DUCTLESS and winner in _DUCTLESS else _FOR)[name]
 
 
 def _aside(answer: Answer, name: Alternative) -> str:
