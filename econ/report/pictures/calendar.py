@@ -1,13 +1,14 @@
 """Calendar: one lane an alternative from the decision to the first cool day, waits hatched."""
 
 from datetime import date, timedelta
+from math import floor
 from typing import Any, Final
 
 import numpy as np
 import plotly.graph_objects as go
 
 from econ.evaluate.result import AlternativeResult, Result
-from econ.kernel.alternative import ALTERNATIVES, PARTIES
+from econ.kernel.alternative import ALTERNATIVES, PARTIES, Party
 from econ.report.look import Look
 from econ.report.numbers import first_cost_money, listed, plain_number
 from econ.report.pictures.frame import Columns, framed, write
@@ -33,6 +34,8 @@ SUMMER_WITHIN: Final = 1.6
 
 Span = tuple[float, float, str]
 """Start and end in days after the decision, and what it is."""
+
+_WHO: Final = {party: "you" if party is Party.SELF else party.value for party in PARTIES}
 
 MS_PER_D: Final = 86_400_000.0
 """ms in a day: how the drawing library measures lengths on a date axis."""
@@ -289,15 +292,20 @@ def table(result: Result, look: Look) -> Columns:
     return {title: [row[position] for row in rows] for position, title in enumerate(titles)}
 
 
+def _whole_days(after_d: float) -> str:
+    """Return days after the decision as the dates beside them count: part of a day is the day it is in."""
+    return plain_number(floor(after_d))
+
+
 def _task_rows(way: AlternativeResult, look: Look) -> list[tuple[str, ...]]:
     plan = way.schedule
     return [
         (
             NAMES[way.name],
             plan.label[task],
-            PARTIES[int(plan.party[0, task])].value,
+            _WHO[PARTIES[int(plan.party[0, task])]],
             *(look.day(float(days[0, task])) for days in (plan.wait_start_d, plan.start_d, plan.finish_d)),
-            plain_number(float(plan.finish_d[0, task])),
+            _whole_days(float(plan.finish_d[0, task])),
             "yes" if plan.is_critical[0, task] else "no",
         )
         for task in np.flatnonzero(plan.is_active[0])
@@ -310,7 +318,7 @@ def _return_row(way: AlternativeResult, look: Look) -> list[tuple[str, ...]]:
     if not np.isfinite(last_d):
         return []
     words = f"Last day to send the kit back ({first_cost_money(float(way.restocking_usd[0]))} kept, freight apart)"
-    return [(NAMES[way.name], words, "", "", "", look.day(last_d), plain_number(last_d), "")]
+    return [(NAMES[way.name], words, "", "", "", look.day(last_d), _whole_days(last_d), "")]
 
 
 def _service_rows(result: Result, way: AlternativeResult, look: Look) -> list[tuple[str, ...]]:
@@ -320,6 +328,6 @@ def _service_rows(result: Result, way: AlternativeResult, look: Look) -> list[tu
     low, high = _range_d(result, way)
     days = {"likely": float(way.in_service_d[0]), "one try in ten sooner": low, "one try in ten later": high}
     return [
-        (NAMES[way.name], f"First cool day, {words}", "", "", "", look.day(day), plain_number(day), "")
+        (NAMES[way.name], f"First cool day, {words}", "", "", "", look.day(day), _whole_days(day), "")
         for words, day in days.items()
     ]

@@ -183,6 +183,15 @@ def test_a_way_that_misses_the_summer_says_so_in_the_picture_and_the_sentence(re
     assert not any("misses" in note.text for note in calendar.figure(timely, look).layout.annotations)
 
 
+def test_days_after_the_decision_agree_with_the_dates_beside_them(result, look):
+    late = float(np.floor(result.alternatives[SELF].in_service_d[0])) + 0.7
+    moved = builders.with_way(result, SELF, in_service_d=np.array([late]))
+    rows = list(zip(*calendar.table(moved, look).values(), strict=True))
+    told = {(row[5], row[6]) for row in rows if row[1] == "First cool day, likely" and row[0] == "Put it in yourself"}
+    assert told == {(look.day(late), f"{late - 0.7:.0f}")}
+    assert {row[2] for row in rows} <= {"", "you", "helper", "electrician", "contractor"}
+
+
 def test_what_decides_the_day_is_ruled_beneath_its_waits_thin_and_its_work_thick(result, look):
     some = result.alternatives[SELF].schedule
     plan = replace(some, is_critical=np.array([[True, False, True]]))
