@@ -5,6 +5,7 @@ from typing import Final
 
 from econ.caution.facts import Facts
 from econ.caution.rule import DUCTLESS, HIRED, PRACTICE, SELF, WINDOW, Rule
+from econ.caution.sizing import UNIT_WORDS
 from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.caution import Severity, Topic
 
@@ -122,8 +123,8 @@ def _cycles(route: str, read: Read, alternatives: tuple[str, ...]) -> Rule:
         Topic.EQUIPMENT,
         Severity.NOTE,
         is_cycling(read),
-        "Even at its least output this unit gives more than the rooms need on average: it starts and stops, and "
-        "leaves the air damp.",
+        f"Even at its least output {UNIT_WORDS[route]} gives more than the rooms need on average: it starts and "
+        "stops, and leaves the air damp.",
         "Take the next size down, or a class that runs lower; in a damp room count on a dehumidifier.",
         "you",
         PRACTICE,

@@ -99,6 +99,7 @@ def is_late(late_d: Read) -> Callable[[Facts], BoolArray]:
 
 
 UNIT_WORDS: Final = {"window": "the window unit", "kit": "the kit", "hired": "the contractor's unit"}
+_LATE_WORDS: Final = UNIT_WORDS | {"self": UNIT_WORDS["kit"]}
 
 
 def _too_small(route: str, given: str, short: str, read: Read, alternatives: tuple[str, ...]) -> Rule:
@@ -122,7 +123,7 @@ def _oversized(route: str, given: str, read: Read, alternatives: tuple[str, ...]
         Topic.EQUIPMENT,
         Severity.NOTE,
         is_oversized(read),
-        "The unit is much larger than the rooms need: it will start and stop often and dry the air less.",
+        f"{UNIT_WORDS[route].capitalize()} is much larger than the rooms need: it will start and stop often and dry the air less.",
         "Look at the next size down.",
         "you",
         f"{PRACTICE}; the limit is an assumption",
@@ -137,7 +138,7 @@ def _short_of_heat(route: str, given: str, read: Read, alternatives: tuple[str, 
         Topic.EQUIPMENT,
         Severity.CAUTION,
         is_short_of_heat(read),
-        "On the coldest design day this unit gives less heat than the rooms need.",
+        f"On the coldest design day {UNIT_WORDS[route]} gives less heat than the rooms need.",
         "Keep the heat that is there now, or look at the cold-climate class.",
         "you",
         PRACTICE,
@@ -152,7 +153,7 @@ def _late(route: str, late: str, read: Read, alternatives: tuple[str, ...]) -> R
         Topic.WORK,
         Severity.CAUTION,
         is_late(read),
-        "Half of the coming hot season is over before this way works.",
+        f"Half of the coming hot season is over before {_LATE_WORDS[route]} cools.",
         "Ask for an earlier date, keep or borrow something for this summer, or plan it for the off season.",
         "you",
         PRACTICE,
