@@ -16,8 +16,9 @@ def beneath(answer: Answer) -> tuple[str, ...]:
     winner = answer.verdict.winner
     if winner is None or answer.drawn is None:
         return ()
-    own = money.own_time_text(answer.result) if answer.verdict.eligible[SELF] else ""
-    cash = ""
+    own, cash = money.own_time_text(answer.result) if answer.verdict.eligible[SELF] else "", ""
     if winner is not ALTERNATIVES[KEEP]:
         cash = money.most_cash_text(answer.drawn.cash_first_cost_usd[ALTERNATIVES.index(winner)])
+    if own and winner is not ALTERNATIVES[SELF]:
+        own, cash = cash, f"If you put it in yourself, {own[0].lower()}{own[1:]}"
     return tuple(sentence for sentence in (own, cash) if sentence)

@@ -14,6 +14,7 @@ from econ.lifecycle.borrowing import Terms
 from econ.lifecycle.discount import present_value
 from econ.report import cash, money_plain, tables
 from econ.report.words import money
+from econ.report.words.beneath import beneath
 from econ.report.words.not_counted import OTHER_WAY, break_even_lines
 from econ.report.words.verdict import answer_text, verdict_text
 from tests import builders
@@ -79,6 +80,23 @@ def test_where_window_units_are_cheapest_both_sides_are_told():
     assert any("a quiet room, a free window" in line for line in told)
     assert told[-1] == OTHER_WAY
     assert OTHER_WAY not in break_even_lines(invented())
+
+
+def test_hiring_beside_doing_it_yourself_is_not_credited_with_the_quiet_that_both_have():
+    answer = invented(winner=Alternative.SELF_INSTALL)
+    yearly = np.array([[2000.0], [1400.0], [700.0], [900.0]])
+    answer.result = replace(answer.result, measures=replace(answer.result.measures, annualised_cost_usd_per_yr=yearly))
+    hired = next(line for line in break_even_lines(answer) if line.startswith("“Hire it out”"))
+    assert hired.endswith("pay that for someone else who does the work and answers for it.")
+
+
+def test_own_hours_of_a_way_that_is_not_named_stand_last_and_say_whose_they_are():
+    own, cash = beneath(invented(rows=41))
+    assert own.startswith("Your own 26 hours pay")
+    assert beneath(invented(winner=Alternative.WINDOW_UNITS, rows=41))[1] == (
+        f"If you put it in yourself, {own[0].lower()}{own[1:]}"
+    )
+    assert cash.startswith("The most cash")
 
 
 def test_cash_table_ends_on_the_cash_first_cost_and_tells_the_most():
