@@ -157,7 +157,7 @@ def read_bills(text: str, path: str, usual_unit: str) -> BillText:
             read.append(_row(line, row, usual_unit))
         except _RefusedError as error:
             problem, remedy = error.args
-            faults.append(Fault(f"{path} row {line}", problem, short(row.strip()), remedy))
+            faults.append(Fault(f"{path} row {line}", problem, short(" ".join(row.split())), remedy))
     rows, more = _with_periods(sorted(read, key=lambda each: each.dates), path)
     rows, clashes = _without_clashes(rows, path)
     rows, notes = _newest(rows)
@@ -334,4 +334,4 @@ def _newest(rows: list[BillRow]) -> tuple[list[BillRow], tuple[str, ...]]:
 
 
 def _fault(each: _Read, path: str, problem: str, remedy: str) -> Fault:
-    return Fault(f"{path} row {each.line}", problem, short(each.text.strip()), remedy)
+    return Fault(f"{path} row {each.line}", problem, short(" ".join(each.text.split())), remedy)

@@ -96,6 +96,11 @@ def test_a_row_that_cannot_be_read_is_named_and_the_others_are_kept(row: str, pr
     assert fault.remedy
 
 
+def test_a_pasted_row_is_named_without_marks_for_its_tabs() -> None:
+    fault = read_bills("2025-01-01\t900\t135.00\n2025-02-01\t850\t127.50", "bills.electricity", "kwh").faults[0]
+    assert fault.got == "'2025-01-01 900 135.00'"
+
+
 def test_the_same_bill_twice_is_counted_once() -> None:
     found = read_bills("1/5/2025 2/4/2025 812\n1/5/2025 2/4/2025 812", "b", "kwh")
     assert len(found.rows) == 1
