@@ -97,7 +97,7 @@ def _card(way: Way, theme: Theme) -> str:
         ("Cheapest", way.chance),
     )
     listed = "".join(f"<dt>{label}</dt><dd>{escape(value)}</dd>" for label, value in rows)
-    out = f"; {escape(way.out)}" if way.out else ""
+    out = f"; {escape(way.out)}" if way.out and way.out.removeprefix("it is ") != way.standing.lower() else ""
     lacks = f'<p class="lacks">{escape(way.lacks)}</p>' if way.lacks else ""
     return (
         f'<section class="card{pick}" style="--way:{colour(way.name, theme)}">'

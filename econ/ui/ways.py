@@ -36,11 +36,18 @@ def _way(answer: Answer, place: int, look: Look) -> Way:
         cool_day=look.day(float(found.in_service_d[0])) if found.in_service_exists else "nothing new",
         cool_range=waiting.span_text(answer.result, found, look),
         chance=_chance(answer, place),
-        lacks=gaps.shortcoming(answer.result, found.name, look),
+        lacks=_lacks(answer, place, look),
         out=numbers.listed([standing.reason_words(found.name, code) for code in answer.verdict.reasons[place]]),
         is_out=not answer.verdict.eligible[place],
         is_pick=answer.verdict.winner is found.name,
     )
+
+
+def _lacks(answer: Answer, place: int, look: Look) -> str:
+    """Return what a way does not do; where it is only not allowed, which the card says above, where the reasons are."""
+    found = answer.result.alternatives[place]
+    told = gaps.shortcoming(answer.result, found.name, look)
+    return "The work page says why, task by task." if told == f"{standing.standing_words(found)}." else told
 
 
 def _chance(answer: Answer, place: int) -> str:

@@ -19,7 +19,7 @@ def strip_text(n_yours: int, n_usual: int, n_not_known: int) -> str:
 
     Examples
     --------
-    >>> strip_text(5, 32, 4)
-    '5 of your answers, 32 usual, 4 not known'
+    >>> strip_text(1, 32, 4)
+    '1 of your answers, 32 usual, 4 not known'
     """
-    return f"{n_yours} of your {plural('answer', n_yours)}, {n_usual} usual, {n_not_known} not known"
+    return f"{n_yours} of your answers, {n_usual} usual, {n_not_known} not known"
