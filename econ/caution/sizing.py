@@ -123,7 +123,8 @@ def _oversized(route: str, given: str, read: Read, alternatives: tuple[str, ...]
         Topic.EQUIPMENT,
         Severity.NOTE,
         is_oversized(read),
-        f"{UNIT_WORDS[route].capitalize()} is much larger than the rooms need: it will start and stop often and dry the air less.",
+        f"{UNIT_WORDS[route].capitalize()} is much larger than the rooms need: it will start and stop often "
+        "and dry the air less.",
         "Look at the next size down.",
         "you",
         f"{PRACTICE}; the limit is an assumption",
