@@ -56,6 +56,18 @@ def test_ratio_is_above_one_exactly_when_net_savings_are_above_nothing(first, ex
         assert (float(found.sir[1, 0]) > 1.0) == (saved > 0.0)
 
 
+@given(st.integers(0, 2**31), rate)
+def test_ratio_is_above_one_exactly_when_net_savings_are_whatever_is_paid_and_when(seed, rate):
+    """Repairs, upkeep, replacements, disposal, residual, borrowed money and rent: wherever more is invested."""
+    rng = np.random.default_rng(seed)
+    yearly = [rng.uniform(0.0, top, (4, 64, 9)) for top in rng.uniform(50.0, 1500.0, 8)]
+    found = measures(Streams(rng.uniform(0.0, 5000.0, (4, 64)), *yearly), np.array(rate), 0)
+    told = found.sir_exists & (np.abs(found.net_savings_usd) > 1e-6)
+    assert told.any()
+    assert np.array_equal(found.sir[told] > 1.0, found.net_savings_usd[told] > 0.0)
+    assert np.array_equal(np.isnan(found.sir), ~found.sir_exists)
+
+
 @given(gain, gain, gains, gains, rate)
 def test_adjusted_rate_is_above_the_discount_rate_exactly_when_the_ratio_is_above_one(first, extra, base, other, rate):
     found = measures(two_ways(first, extra, base, other), np.array([rate]), 0)

@@ -50,6 +50,10 @@ SPLITS = st.dictionaries(st.sampled_from(TASKS), st.sampled_from([party.value fo
 OWN, TRADE = PARTIES.index(Party.SELF), PARTIES.index(Party.CONTRACTOR)
 
 
+OF_HANDS_AND_DATES = {"permit.contractor_unasked", "delivery.return_window_over", "schedule.self_misses_summer"}
+"""The only rules that read who does what, or when it will work."""
+
+
 @cache
 def sheet_of(name):
     """Return structure and likely values of a demo case, with an incentive to lose."""
@@ -169,6 +173,38 @@ def test_moving_a_task_moves_no_load_rating_or_energy(name, site, split, task):
         for field in ("cool_w", "heat_w", "nominal_w"):
             rated = (getattr(one.capability, field) for one in (before, after))
             assert np.array_equal(*rated, equal_nan=True), field
+    only_cautions_of_hands_and_dates(mine, theirs)
+
+
+def only_cautions_of_hands_and_dates(mine, theirs):
+    """Hold that whatever else is warned of stays to the letter."""
+    before, after = (
+        {(each.code, each.message, each.alternatives) for each in side.cautions} for side in (mine, theirs)
+    )
+    assert {code for code, *_ in before ^ after} <= OF_HANDS_AND_DATES
+
+
+def test_a_task_in_a_contractors_hands_brings_the_caution_that_nobody_has_asked_one():
+    site = {"work.contractor_finishes": "not_known", "site.owner_may_mechanical": "yes"}
+    values, structures = sides("sunroom_with_quote", site, {}, "connect_lines")
+    mine, theirs = ({each.code for each in evaluate(side, values, TABLES).cautions} for side in structures)
+    assert theirs - mine == {"permit.contractor_unasked"}
+    assert not mine - theirs
+
+
+@given(moves())
+@settings(max_examples=30, deadline=None)
+def test_what_is_done_before_a_moved_task_keeps_its_dates(move):
+    """Each person works in the order of the list, so that what stands before moves only by waiting for a contractor."""
+    mine, theirs, task = move
+    before, after, table = mine[SELF].schedule, theirs[SELF].schedule, mine[SELF].tasks.table
+    waits = {"book_contractor"}
+    for key, needed in zip(table.key, table.after, strict=True):
+        waits |= {key} if waits & {table.key[at] for at in needed} else set()
+    earlier = table.key[: table.position(task)]
+    kept = [before.task.index(key) for key in earlier if key not in waits]
+    assert kept or task == TASKS[0]
+    assert np.array_equal(before.finish_d[:, kept], after.finish_d[:, kept], equal_nan=True)
 
 
 def test_the_laws_move_tasks_of_every_trade():

@@ -1,9 +1,12 @@
 """Life-cycle measures of a two-way equipment choice, and of the choice between exclusive alternatives."""
 
+from dataclasses import replace
+
 import numpy as np
 import numpy_financial as npf
 import pytest
 
+from econ.lifecycle.discount import uniform_present_value_factor
 from econ.lifecycle.measures import adjusted_internal_rate, measures, savings_to_investment_ratio
 from econ.lifecycle.streams import Streams
 from tests.printed import printed
@@ -30,6 +33,17 @@ def test_ratio_and_adjusted_rate_with_table_rounded_factors():
     assert (saving, added) == (printed("91030"), printed("7239.7"))
     assert float(sir) == printed("12.5737")
     assert float(adjusted_internal_rate(sir, np.array(0.03), 20)) == printed("0.16899")
+
+
+# B01: 516,233 and 432,442.7 by factors as printed: .701, .554, 14.88, and 15.13 for energy. Half a last digit
+# is worth 6 + 1.75 + 35 and 6.25 + 1.85 + 40 here; the energy factor is taken over whole.
+def test_life_cycle_costs_agree_with_those_of_printed_factors():
+    streams = hvac_streams()
+    priced = replace(streams, energy_usd=streams.energy_usd * 15.13 / float(uniform_present_value_factor(0.03, 20)))
+    found = measures(priced, RATE, 0)
+    assert float(found.lcc_usd[0, 0]) == pytest.approx(516_233.0, rel=0.0, abs=42.75)
+    assert float(found.lcc_usd[1, 0]) == pytest.approx(432_442.7, rel=0.0, abs=48.1)
+    assert float(found.net_savings_usd[1, 0]) == pytest.approx(83_790.3, rel=0.0, abs=0.25 + 0.1 + 5.0)
 
 
 def test_measures_with_exact_factors():
