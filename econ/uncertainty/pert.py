@@ -112,8 +112,9 @@ class PertInverse:
         """Places from 0 to 1, and the probability below each for every input with a spread, by position."""
         mode = relative_mode(self.low, self.likely, self.high)
         rows = np.flatnonzero(self.high > self.low)
-        place, below = _below(mode[rows])
-        return place, dict(zip(rows.tolist(), below, strict=True))
+        shape, which = np.unique(mode[rows], return_inverse=True)  # many inputs lean alike
+        place, below = _below(shape)
+        return place, {row: below[at] for row, at in zip(rows.tolist(), which.tolist(), strict=True)}
 
     def at(self, probability: FloatArray, inputs: IntArray | None = None) -> FloatArray:
         """Return the values below which inputs lie with given probabilities.
