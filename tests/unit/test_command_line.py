@@ -207,8 +207,8 @@ def test_loads_and_compare_take_every_kind_of_weather(tmp_path, capsys, place, s
     assert (found["station"], found["basis"]) == (station, basis)
     assert main(["loads", str(file)]) == 0
     assert station in capsys.readouterr().out
-    assert main(["compare", str(file), "--json", "--draws", "8"]) == 0
-    assert json.loads(capsys.readouterr().out)["draws_used"] == 8
+    assert main(["compare", str(file), "--json", "--draws", "16"]) == 0
+    assert json.loads(capsys.readouterr().out)["draws_used"] == 16
 
 
 def test_draws_are_fewer_with_an_hourly_file_and_said(tmp_path, capsys, monkeypatch):
