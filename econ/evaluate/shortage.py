@@ -107,14 +107,21 @@ def limited_use(structure: Structure, block: Block, weather: Weather, machine: M
 
 
 def _with_free_room(use: EnergyUse, block: Block, weather: Weather, idle: IntArray) -> EnergyUse:
-    """Return the months that are too warm of rows without a machine: their rooms run free."""
-    pairs = _Pairs(idle, np.arange(len(weather.weight_d))[None, :])
+    """Return the months that are too warm of rows without a machine: their rooms run free.
+
+    A day that repeats itself and wants no cooling in any row is never too warm, and is left out.
+    """
+    days = np.arange(len(weather.weight_d))
+    if not weather.is_chained:
+        days = days[(block.room_cool_w > 0.0).any(axis=(0, 1, 2))]
+    pairs = _Pairs(idle, days[None, :])
     own_w = _own_cool_w(block, pairs)
     limit_w = _by_room_w(own_w, block.is_served[:, idle], np.zeros_like(own_w[:, 0]))
     above_k = _held_w(block, pairs, limit_w)[1]
     hours, degrees = use.too_warm_h.copy(), use.too_warm_kh.copy()
-    hours[idle] = by_month((above_k > WARM_K).sum(axis=0).astype(np.float64), weather.month, weather.weight_d)
-    degrees[idle] = by_month(above_k.sum(axis=0), weather.month, weather.weight_d)
+    month, weight_d = weather.month[days], weather.weight_d[days]
+    hours[idle] = by_month((above_k > WARM_K).sum(axis=0).astype(np.float64), month, weight_d)
+    degrees[idle] = by_month(above_k.sum(axis=0), month, weight_d)
     return replace(use, too_warm_h=hours, too_warm_kh=degrees)
 
 

@@ -13,6 +13,9 @@ from econ.loads import moisture
 from econ.loads.network import HourLines, hour_lines
 from econ.loads.rooms import RoomRows
 
+FOUND_K: Final = 1e-9
+"""K by which a pass moves a row that is found: rounding alone."""
+
 NEWTON_PASSES: Final = 5
 """Passes over days: their maps are piecewise straight and rising, so Newton ends in few; a test holds it."""
 
@@ -193,13 +196,20 @@ def first_mass_c(start: Balance, lowest_k: FloatArray | None = None) -> FloatArr
     Notes
     -----
     Each day's map is a straight line about the last guess, and the lines are solved together: each day by itself where
-    it repeats, from the first day to the last and round where one follows the other.
+    it repeats, from the first day to the last and round where one follows the other. A row is left as it is once a pass
+    has not moved it, so that it is the same alone and among others.
     """
-    mass_c = start.mass_c
+    mass_c = start.mass_c.copy()
+    is_sought = np.ones(len(mass_c), dtype=np.bool_)
     for _ in range(NEWTON_PASSES):
         end_c, slope = _day_end(start, mass_c, lowest_k)
         end_c -= slope * mass_c
-        mass_c = _closed_c(end_c, slope, is_chained=start.is_chained)
+        next_c = _closed_c(end_c, slope, is_chained=start.is_chained)
+        is_moved = (np.abs(next_c - mass_c) > FOUND_K).any(axis=1)
+        np.copyto(mass_c, next_c, where=is_sought[:, None])
+        is_sought &= is_moved
+        if not is_sought.any():
+            break
     return mass_c
 
 
