@@ -1,4 +1,4 @@
-"""What stands beneath the verdict: what own hours pay, and the most cash to expect."""
+"""What stands beneath the verdict: what own hours pay, the most cash to expect, and how far sums lean."""
 
 from econ.kernel.alternative import ALTERNATIVES, KEEP, SELF
 from econ.report.words import money

@@ -16,6 +16,9 @@ from econ.uncertainty.answer import Answer
 MOST_CASH_SHARE: Final = 0.95
 """The cash told as the most to expect is not passed in this share of the draws."""
 
+LEANING_SHARE: Final = 1.0 / 3.0
+"""Where no more of the draws than this stay below a likely sum, the middle of the draws is told too (assumption)."""
+
 
 def payback_text(result: Result, name: Alternative) -> str:
     """Return when the extra money at the start comes back, and against what; every branch names the base case."""
@@ -66,6 +69,20 @@ def most_cash_text(cash_usd: FloatArray) -> str:
         return f"The cash you should expect to need is {first_cost_money(float(cash_usd[0]))}."
     most = float(np.quantile(cash_usd, MOST_CASH_SHARE))
     return f"The most cash you should expect to need is {first_cost_money(most)}."
+
+
+def leaning_text(likely_usd: float, cash_usd: FloatArray) -> str:
+    """Return that costs overrun more often than not, and the middle of the draws, shape (B,); empty where they do not.
+
+    A likely sum adds up what each cost most often is; costs reach further up than down, so most tries come to more.
+    """
+    if float((cash_usd < likely_usd).mean()) > LEANING_SHARE:
+        return ""
+    middle = float(np.median(cash_usd))
+    return (
+        f"Expect some overrun: {first_cost_money(likely_usd)} adds up what each cost most often is, "
+        f"and half the tries come to more than {first_cost_money(middle)}."
+    )
 
 
 def financing_text(result: Result, name: Alternative) -> str:

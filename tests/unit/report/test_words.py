@@ -234,6 +234,12 @@ def test_the_most_cash_comes_from_the_draws(result):
     )
 
 
+def test_a_sum_that_most_tries_pass_is_told_with_the_middle_of_the_tries():
+    tries = np.arange(1000.0, 1100.0)
+    assert money.leaning_text(1033.0, tries).endswith("half the tries come to more than $1,050.")
+    assert money.leaning_text(1034.0, tries) == ""
+
+
 def test_reasons_are_told_in_the_order_of_the_verdict(result):
     found = replace(builders.verdict(result), reasons=((), (), ("not_allowed", "late"), ()))
     text = standing.gate_text(found, Alternative.SELF_INSTALL)
