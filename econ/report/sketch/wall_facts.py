@@ -75,8 +75,7 @@ class WallDrawing:
 
 def reach_words(wall: WallDrawing, units: UnitSystem) -> str:
     """Return what the line set does: reaches with slack, or falls short."""
-    box_length, run = (apart(length, units) for length in (wall.line_set_m, wall.line_run_m))
-    spare = apart(abs(wall.slack_m), units)
+    box_length, run, spare = (tenth(length, units) for length in (wall.line_set_m, wall.line_run_m, abs(wall.slack_m)))
     if wall.slack_m < 0.0:
         return f"{box_length} in the box, {run} needed: {spare} short"
     return f"{box_length} in the box, {run} needed: {spare} to spare"
@@ -87,6 +86,11 @@ def apart(length_m: float, units: UnitSystem) -> str:
     length = shown(length_m, Quantity.LENGTH, units)
     text = tenths(length) if abs(length) < _TO_TENTHS else plain_number(length)
     return f"{text} {symbol(Quantity.LENGTH, units)}"
+
+
+def tenth(length_m: float, units: UnitSystem) -> str:
+    """Return a length to a tenth of its unit, however long: lengths told as a sum must come out."""
+    return f"{tenths(shown(length_m, Quantity.LENGTH, units))} {symbol(Quantity.LENGTH, units)}"
 
 
 def fine(length_m: float, units: UnitSystem) -> str:
@@ -131,7 +135,7 @@ def fit_sentences(wall: WallDrawing, units: UnitSystem) -> tuple[str, ...]:
 
 
 def _length_sentence(wall: WallDrawing, units: UnitSystem) -> str:
-    spare = apart(abs(wall.slack_m), units)
+    spare = tenth(abs(wall.slack_m), units)
     if wall.slack_m >= 0.0:
         return f"Lay the {spare} left over in a wide, flat loop; never cut a charged line." if _has_loop(wall) else ""
     if 0.0 < -wall.slack_m <= wall.extension_m:

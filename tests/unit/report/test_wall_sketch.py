@@ -9,7 +9,7 @@ import pytest
 from econ.kernel.constants import FOOT_M
 from econ.report.numbers import UnitSystem
 from econ.report.sketch import hole, wall
-from econ.report.sketch.wall_facts import WallDrawing, description, fit_sentences, table
+from econ.report.sketch.wall_facts import WallDrawing, description, fit_sentences, reach_words, table
 
 SVG = "{http://www.w3.org/2000/svg}"
 USUAL = WallDrawing(0.25, 5.8, 7.6, 1.5, 0.1, 0.1)
@@ -156,3 +156,8 @@ def test_the_table_says_what_was_not_measured():
         dict(zip(*table(replace(USUAL, bite_m=float("nan")), UnitSystem.US).values(), strict=True))["Bites of the bit"]
         == "no core bit"
     )
+
+
+def test_lengths_told_as_a_sum_come_out():
+    usual = replace(USUAL, line_set_m=6.1, line_run_m=4.6)
+    assert reach_words(usual, UnitSystem.US) == "20 ft in the box, 15.1 ft needed: 4.9 ft to spare"
