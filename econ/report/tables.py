@@ -6,7 +6,7 @@ import numpy as np
 
 from econ.evaluate.result import AlternativeResult, Result
 from econ.installation.first_cost import LATER, LineItems, cash_first_cost_usd, first_cost_usd, incentive_usd
-from econ.kernel.alternative import ALTERNATIVES, SELF
+from econ.kernel.alternative import ALTERNATIVES, SELF, Standing
 from econ.kernel.arrays import FloatArray
 from econ.lifecycle.nominal import nominal_streams
 from econ.report.first_cost_lines import LEVELS
@@ -103,7 +103,9 @@ def _payback(result: Result, name: str, position: int) -> str:
 
 
 def _own_hour(result: Result, position: int) -> str:
-    return money(pay_per_own_hour_usd(result)) if position == SELF else NONE_TEXT
+    """Return what an own hour pays; nothing where the work may not be done."""
+    is_allowed = result.alternatives[position].standing is not Standing.NOT_ALLOWED
+    return money(pay_per_own_hour_usd(result)) if position == SELF and is_allowed else NONE_TEXT
 
 
 def _ratio(value: float) -> str:

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from econ.evaluate.sheet import Entry
-from econ.kernel.alternative import SELF, Alternative
+from econ.kernel.alternative import SELF, Alternative, Standing
 from econ.kernel.spread import Spread
 from econ.lifecycle.borrowing import Terms
 from econ.lifecycle.discount import present_value
@@ -132,6 +132,9 @@ def test_table_says_several_rates_and_payback_undone(result):
     assert cells["Internal return against base"] == "several fit: none given"
     assert cells["Payback against base"].endswith(", undone later")
     assert cells["An own hour pays, against hiring"] == "$136"
+    closed = builders.with_way(found, SELF, standing=Standing.NOT_ALLOWED)
+    columns = tables.compared(closed, builders.verdict(found))
+    assert dict(zip(columns[""], columns["Put it in yourself"], strict=True))["An own hour pays, against hiring"] == "–"
 
 
 def test_document_is_json_and_holds_doubt_only_with_draws():
