@@ -58,6 +58,9 @@ _LABELS: Final[dict[str, str]] = {
 }
 """Fields that stand beside others of the same name on a page."""
 
+_USUAL_TEXTS: Final = {"place.decision_date": "today", "place.state": "that of the weather place"}
+"""What stands greyed in an empty text: how it is taken."""
+
 _STATE_WORDS: Final = {"yours": "you said", "usual": "usual value", "not_known": "not known"}
 
 
@@ -243,7 +246,16 @@ def _text(path: str, info: FieldInfo, label: str) -> None:
     key = f"w_{slug(path)}"
     found = state.refused(path)
     state.put(key, found.typed if found else state.value(path) or "")
-    st.text_input(label, key=key, help=info.help, on_change=_written, args=(path, key), autocomplete="off")
+    usual_words = _USUAL_TEXTS.get(path, "")
+    st.text_input(
+        label,
+        key=key,
+        help=info.help,
+        placeholder=usual_words,
+        on_change=_written,
+        args=(path, key),
+        autocomplete="off",
+    )
 
 
 def _written(path: str, key: str) -> None:

@@ -38,7 +38,7 @@ def choice_words(path: str, info: FieldInfo, state_name: str) -> str:
         return ""
     taken = option(path)
     if not taken or taken == NOT_KNOWN:
-        return "the careful side is taken" if state_name == "not_known" else _source_html(path)
+        return "the careful side is taken" if state_name == "not_known" else _joined("not known", _source_html(path))
     words = escape(option_words(info.path, taken))
     return f"we assume “{words}”" if state_name == "not_known" else _joined(words, _source_html(path))
 
@@ -49,7 +49,7 @@ def amount_words(path: str, shown: Shown, state_name: str) -> str:
     if state_name == "yours":
         return ""
     if found is None:
-        return "a wide range is taken" if state_name == "not_known" else _source_html(path)
+        return "a wide range is taken" if state_name == "not_known" else escape(_source(path))
     spread = found.spread
     if state_name == "not_known":
         return f"we assume {escape(entry.span_text(spread.low, spread.high, shown))}"

@@ -127,6 +127,16 @@ def test_source_of_a_usual_value_is_a_short_phrase_with_the_whole_beneath(ready)
     assert '<details class="source"><summary title="US EIA' in html
 
 
+def test_usual_value_that_is_not_known_says_so_before_its_source(ready):
+    html = ready.go("work").html
+    assert "<b>usual value</b>: not known " in html
+    assert "<b>usual value</b> <details" not in html
+
+
+def test_date_left_empty_says_how_it_is_taken(ready):
+    assert ready.go("place").app.text_input(key="w_place_decision_date").placeholder == "today"
+
+
 def test_refused_entry_leaves_case_and_answer_as_they_were(ready):
     before = ready.go("room").strip
     ready.type(AREA, "green")
