@@ -13,6 +13,7 @@ from econ.kernel.spread import Spread
 from econ.lifecycle.borrowing import Terms
 from econ.lifecycle.discount import present_value
 from econ.report import cash, money_plain, tables
+from econ.report.numbers import NONE_TEXT
 from econ.report.words import money
 from econ.report.words.beneath import beneath
 from econ.report.words.not_counted import OTHER_WAY, break_even_lines
@@ -134,7 +135,10 @@ def test_table_says_several_rates_and_payback_undone(result):
     assert cells["An own hour pays, against hiring"] == "$136"
     closed = builders.with_way(found, SELF, standing=Standing.NOT_ALLOWED)
     columns = tables.compared(closed, builders.verdict(found))
-    assert dict(zip(columns[""], columns["Put it in yourself"], strict=True))["An own hour pays, against hiring"] == "–"
+    assert (
+        dict(zip(columns[""], columns["Put it in yourself"], strict=True))["An own hour pays, against hiring"]
+        == NONE_TEXT
+    )
 
 
 def test_document_is_json_and_holds_doubt_only_with_draws():
