@@ -134,11 +134,9 @@ def test_table_says_several_rates_and_payback_undone(result):
     assert cells["Payback against base"].endswith(", undone later")
     assert cells["An own hour pays, against hiring"] == "$136"
     closed = builders.with_way(found, SELF, standing=Standing.NOT_ALLOWED)
-    columns = tables.compared(closed, builders.verdict(found))
-    assert (
-        dict(zip(columns[""], columns["Put it in yourself"], strict=True))["An own hour pays, against hiring"]
-        == NONE_TEXT
-    )
+    told = tables.compared(closed, builders.verdict(found))
+    cells = dict(zip(told[""], told["Put it in yourself"], strict=True))
+    assert cells["An own hour pays, against hiring"] == NONE_TEXT
 
 
 def test_document_is_json_and_holds_doubt_only_with_draws():
