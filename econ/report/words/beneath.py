@@ -16,9 +16,16 @@ def beneath(answer: Answer) -> tuple[str, ...]:
     winner = answer.verdict.winner
     if winner is None or answer.drawn is None:
         return ()
-    own, cash = money.own_time_text(answer.result) if answer.verdict.eligible[SELF] else "", ""
-    if winner is not ALTERNATIVES[KEEP]:
-        cash = money.most_cash_text(answer.drawn.cash_first_cost_usd[ALTERNATIVES.index(winner)])
+    own = money.own_time_text(answer.result) if answer.verdict.eligible[SELF] else ""
+    cash = "" if winner is ALTERNATIVES[KEEP] else _cash_text(answer, ALTERNATIVES.index(winner))
     if own and winner is not ALTERNATIVES[SELF]:
         own, cash = cash, f"If you put it in yourself, {own[0].lower()}{own[1:]}"
     return tuple(sentence for sentence in (own, cash) if sentence)
+
+
+def _cash_text(answer: Answer, way: int) -> str:
+    """Return the most cash to expect of a way, and how far its likely sum leans."""
+    if answer.drawn is None:
+        return ""
+    likely, tries = float(answer.result.alternatives[way].cash_first_cost_usd[0]), answer.drawn.cash_first_cost_usd[way]
+    return " ".join(text for text in (money.most_cash_text(tries), money.leaning_text(likely, tries)) if text)
