@@ -1,7 +1,7 @@
 """The task board of a self-installation: who does each task, its hours and cash, who else may and why not."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -40,6 +40,8 @@ class BoardTask:
         What keeps it from the user, in plain words.
     is_said : bool
         Whether the case says who shall do it; else it is in its usual hands.
+    usual : Party or None
+        Who does it here where the case does not say who shall.
     """
 
     task: str
@@ -53,6 +55,12 @@ class BoardTask:
     offered: tuple[bool, ...]
     bars: tuple[str, ...]
     is_said: bool = False
+    usual: Party | None = None
+
+    def given(self, party: Party) -> Party:
+        """Return who does it when it is given to a party: that one, else the usual one, else who has it now."""
+        asked = (party, self.usual or self.party)
+        return next((each for each in asked if self.may[PARTIES.index(each)]), self.party)
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,9 +93,8 @@ class TaskBoard:
         return sum(task.cash_usd for task in self.tasks) + self.visits_usd + self.tools_usd
 
     def given(self, party: Party) -> dict[str, str]:
-        """Return all tasks given to a party where it may do them, else left where they are, as a case says it."""
-        code = PARTIES.index(party)
-        return {task.task: (party if task.may[code] else task.party).value for task in self.tasks}
+        """Return all tasks given to a party where it may do them, else to their usual one, as a case says it."""
+        return {task.task: task.given(party).value for task in self.tasks}
 
 
 def task_board(structure: Structure, values: Mapping[str, FloatArray], tables: InstallationTables) -> TaskBoard:
@@ -136,6 +143,7 @@ def _billed_usd(problem: SplitProblem, party: IntArray) -> FloatArray:
 
 def _tasks(found: SplitSite, rows: TaskRows, at: Site, takes: tuple[FloatArray, FloatArray]) -> tuple[BoardTask, ...]:
     bars, asked = lock_reasons(rows.table, at), _asked(rows, at.structure)
+    usual = route_rows(rows.table, replace(at, structure=replace(at.structure, parties=()))).party[0]
     cash_usd, own_h = takes
     return tuple(
         BoardTask(
@@ -150,6 +158,7 @@ def _tasks(found: SplitSite, rows: TaskRows, at: Site, takes: tuple[FloatArray, 
             offered=tuple(bool(may) for may in rows.table.may[task]),
             bars=bars[task],
             is_said=rows.table.key[task] in dict(at.structure.parties),
+            usual=PARTIES[usual[task]],
         )
         for place, task in enumerate(found.task)
     )

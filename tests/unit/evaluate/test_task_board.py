@@ -77,6 +77,12 @@ def test_all_given_to_me_leaves_what_is_locked_where_it_is():
     assert given["circuit"] == "electrician"
 
 
+def test_all_given_to_me_is_the_same_whatever_stood_before():
+    hired = board(structure(parties=tuple(board().given(Party.CONTRACTOR).items())))
+    assert hired.given(Party.SELF) == board().given(Party.SELF)
+    assert hired.given(Party.SELF)["cable"] == "electrician"
+
+
 def test_all_hired_leaves_the_inspection_with_me():
     given = board().given(Party.CONTRACTOR)
     assert given["wall_hole"] == "contractor"
