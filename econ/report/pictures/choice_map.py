@@ -1,6 +1,6 @@
 """Which way is the cheapest over two inputs: areas with their names, and where you are."""
 
-from typing import Any
+from typing import Any, Final
 
 import numpy as np
 import plotly.graph_objects as go
@@ -12,6 +12,12 @@ from econ.report.pictures.frame import Columns, framed, name_upright_axis, write
 from econ.report.style import MARKS, NAMES, faint
 from econ.report.what_if import value_text, words_of
 from econ.uncertainty.what_if import WhatIf
+
+CLEAR_FRAC: Final = 0.2
+"""How far, up or down the map, a name keeps from where one is now."""
+
+EDGE_FRAC: Final = 0.3
+"""Nearer than this to a side, words begin or end there."""
 
 
 def figure(found: WhatIf, now: tuple[float, float], look: Look) -> go.Figure:
@@ -29,13 +35,15 @@ def figure(found: WhatIf, now: tuple[float, float], look: Look) -> go.Figure:
     drawn = framed(look, 420)
     for place in range(len(ALTERNATIVES)):
         _area(drawn, found, place, look)
+        _name_area(drawn, found, place, now, look)
     drawn.add_trace(
         go.Scatter(
-            x=[now[0]], y=[now[1]], mode="markers+text", text=["you are here"], textposition="top center",
+            x=[now[0]], y=[now[1]], mode="markers",
             marker={"symbol": "circle-open", "size": 18, "color": look.ground.ink, "line": {"width": 3}},
             hoverinfo="skip",
         )
     )  # fmt: skip
+    write(drawn, "you are here", now, look.ground.ink, yshift=20, **_written(found, now, look))
     drawn.update_xaxes(**_ticks(found.map_paths[0], found.map.across, look), title_text=_title(found.map_paths[0]))
     drawn.update_yaxes(**_ticks(found.map_paths[1], found.map.up, look))
     name_upright_axis(drawn, _title(found.map_paths[1]), look)
@@ -43,7 +51,7 @@ def figure(found: WhatIf, now: tuple[float, float], look: Look) -> go.Figure:
 
 
 def _area(drawn: go.Figure, found: WhatIf, place: int, look: Look) -> None:
-    """Draw the marks of one way where it is the cheapest, with its name in their middle."""
+    """Draw the marks of one way where it is the cheapest."""
     name, is_here = ALTERNATIVES[place], found.map.difference_usd == place
     if not is_here.any():
         return
@@ -58,10 +66,28 @@ def _area(drawn: go.Figure, found: WhatIf, place: int, look: Look) -> None:
             hovertemplate=f"{NAMES[name]}<extra></extra>",
         )
     )
-    write(
-        drawn, f"<b>{NAMES[name]}</b>", (float(across.mean()), float(up.mean())), look.ground.ink,
-        xanchor="center", bgcolor=look.ground.paper, opacity=0.92,
-    )  # fmt: skip
+
+
+def _name_area(drawn: go.Figure, found: WhatIf, place: int, now: tuple[float, float], look: Look) -> None:
+    """Write the name of one way on that mark of its area which is nearest the middle and clear of where one is now."""
+    is_here = found.map.difference_usd == place
+    if not is_here.any():
+        return
+    marks = np.array([grid[is_here] for grid in np.meshgrid(found.map.across, found.map.up)])
+    span = np.array([[np.ptp(found.map.across)], [np.ptp(found.map.up)]])
+    away = np.abs(marks - marks.mean(axis=1, keepdims=True)) / span
+    is_clear = np.abs(marks[1] - now[1]) / span[1] > CLEAR_FRAC
+    chosen = int(np.argmin(away.sum(axis=0) + np.where(is_clear, 0.0, np.inf if is_clear.any() else 0.0)))
+    at = (float(marks[0, chosen]), float(marks[1, chosen]))
+    write(drawn, f"<b>{NAMES[ALTERNATIVES[place]]}</b>", at, look.ground.ink, **_written(found, at, look))
+
+
+def _written(found: WhatIf, at: tuple[float, float], look: Look) -> dict[str, Any]:
+    """Return how words lie on the map: on paper, and turned inward near its edges."""
+    across = found.map.across
+    share = (at[0] - float(across[0])) / float(np.ptp(across))
+    side = "left" if share < EDGE_FRAC else "right" if share > 1.0 - EDGE_FRAC else "center"
+    return {"xanchor": side, "bgcolor": look.ground.paper, "opacity": 0.92}
 
 
 def _ticks(path: str, grid: FloatArray, look: Look) -> dict[str, Any]:
