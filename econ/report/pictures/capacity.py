@@ -235,14 +235,14 @@ def _in_winter(result: Result, way: AlternativeResult, look: Look) -> str:
 
 
 def _in_summer(result: Result, look: Look) -> str:
-    """Return whether every new unit keeps up with the heat, else which falls shortest, from where and how long."""
+    """Return whether every new unit keeps up with hot weather, else which falls shortest, from where and how long."""
     cooling = [way for way in result.alternatives if way.in_service_exists]
     most = max(cooling, key=lambda way: float(way.unmet_cooling_h[0]))
     short, first = float(most.unmet_cooling_h[0]), cooling_short_from_c(result, most)
     if short < SEEN_H:
-        return "every new unit keeps up with the heat in every hour of a typical year"
+        return "every new unit keeps up with the hot weather of a typical year"
     above = f" from {look.measure(first, Quantity.TEMPERATURE)} up" if np.isfinite(first) else ""
-    return f"“{NAMES[most.name]}” falls short of the heat in about {hours(short)} a year, in single hours{above}"
+    return f"“{NAMES[most.name]}” falls short in hot weather in about {hours(short)} a year, in single hours{above}"
 
 
 def statement(result: Result, look: Look) -> str:

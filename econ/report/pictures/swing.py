@@ -32,7 +32,7 @@ def figure(found: WhatIf, labels: dict[str, str], look: Look) -> go.Figure:
         Ground and units.
     """
     count, swings = shown_count(found), found.swings
-    drawn = framed(look, int(70 + BAR_PX * count), {"l": 8, "r": 24})
+    drawn = framed(look, int(88 + BAR_PX * count), {"l": 8, "r": 24, "b": 62})
     colour = look.colour(found.winner)
     for place in range(count):
         low, high = float(swings.at_low_usd[place]), float(swings.at_high_usd[place])
@@ -54,7 +54,7 @@ def figure(found: WhatIf, labels: dict[str, str], look: Look) -> go.Figure:
     drawn.add_vline(x=0.0, line={"color": look.ground.ink, "width": 1.4})
     drawn.add_vline(x=swings.likely_usd, line={"color": colour, "width": 1.2, "dash": "dot"})
     drawn.update_yaxes(range=[count - 0.45, -0.75], showticklabels=False, showgrid=False)
-    drawn.update_xaxes(title_text=f"Lead of “{NAMES[found.winner]}” over the next, lifetime dollars (0: even)")
+    drawn.update_xaxes(title_text=f"Lead of “{NAMES[found.winner]}” over the next,<br>lifetime dollars (0: even)")
     return drawn
 
 

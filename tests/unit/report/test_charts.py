@@ -266,7 +266,7 @@ def test_single_hours_short_of_cooling_are_told_with_where_they_begin(result, lo
     high = np.interp(first, warm.climate.bin_c, warm.climate.bin_cool_high_w)
     able = np.interp(first, warm.alternatives[WINDOW].capability.at_c, warm.alternatives[WINDOW].capability.cool_w)
     assert high > able
-    assert "“New window units” falls short of the heat in about 12 hours a year" in capacity.statement(warm, look)
+    assert "“New window units” falls short in hot weather in about 12 hours a year" in capacity.statement(warm, look)
 
 
 def test_the_highest_hour_of_each_temperature_is_drawn_over_the_mean(result, look):
