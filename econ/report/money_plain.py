@@ -12,6 +12,7 @@ from econ.lifecycle.discount import nominal_rate, present_value
 from econ.lifecycle.nominal import nominal_streams
 from econ.report.cash import most_by_month_usd, paid_by_month_usd
 from econ.report.numbers import number
+from econ.report.words import find_first
 from econ.report.words.money import MOST_CASH_SHARE, pay_per_own_hour_usd
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.drawn import Drawn
@@ -81,10 +82,22 @@ def _doubt(answer: Answer, drawn: Drawn) -> Document:
             for name, cash in zip(ALTERNATIVES, drawn.cash_first_cost_usd, strict=True)
         },
         "most_cash_paid_by_month_usd": _by_way(most_by_month_usd(answer, drawn)),
+        **_worth_knowing(answer),
         "expected_regret_usd": _by_name(expected_regret_usd(cost, takes_part)),
         "value_of_perfect_information_usd": number(float(perfect_information_usd(cost[takes_part])))
         if has_choice
         else None,
+    }
+
+
+def _worth_knowing(answer: Answer) -> Document:
+    """Return what knowing each input before deciding is worth, most valuable first, and what to find out first."""
+    ends = ("usd", "at_low", "at_high")
+    return {
+        "value_of_information": [
+            {"path": each.path, **{end: getattr(each, end) for end in ends}} for each in answer.worth
+        ],
+        "find_first": [{**asdict(card.guide), "change": card.change} for card in find_first.cards(answer)],
     }
 
 

@@ -12,11 +12,13 @@ from econ.evaluate.prepare import prepared
 from econ.evaluate.result import Result
 from econ.evaluate.sheet import Sheet, point
 from econ.evaluate.structure import Structure
+from econ.kernel.arrays import BoolArray
 from econ.tables.loaders import Tables
 from econ.uncertainty.chance import Chance, chance_of_lowest
 from econ.uncertainty.dates import with_first_cool_days
 from econ.uncertainty.drawn import Drawn, drawn_rows
 from econ.uncertainty.draws import draw_count
+from econ.uncertainty.find_first import Question, Worth, worth_knowing
 from econ.uncertainty.verdict import Candidates, Verdict, eligible, verdict
 
 FULL_DRAWS: Final = 4096
@@ -50,6 +52,8 @@ class Answer:
         Which way to go and how firm that is.
     verdict_at_zero_hour : Verdict
         The same with own hours at nothing.
+    worth : tuple of Worth
+        Inputs that are worth knowing before deciding, the most valuable first.
     draws_used : int
         Draws behind the chance.
     seed : int
@@ -65,6 +69,7 @@ class Answer:
     chance: Chance | None
     verdict: Verdict
     verdict_at_zero_hour: Verdict
+    worth: tuple[Worth, ...]
     draws_used: int
     seed: int
 
@@ -119,9 +124,18 @@ def answer(case: Case, tables: Tables, today: date, draws: int = FULL_DRAWS, see
         chance=chances[0],
         verdict=verdict(candidates, chances[0]),
         verdict_at_zero_hour=verdict(at_zero, chances[1]),
+        worth=() if spread is None else _worth(structure, sheet, tables, spread, (eligible(candidates), seed)),
         draws_used=n_draw,
         seed=seed,
     )
+
+
+def _worth(
+    structure: Structure, sheet: Sheet, tables: Tables, spread: Drawn, choice: tuple[BoolArray, int]
+) -> tuple[Worth, ...]:
+    """Return what is worth knowing, with the ways that may be chosen and the seed of the draws."""
+    question = Question(sheet, spread.measures.lcc_usd, *choice)
+    return worth_knowing(question, lambda values: evaluate(structure, values, tables).measures.lcc_usd)
 
 
 def candidates_of(result: Result) -> Candidates:

@@ -43,7 +43,7 @@ def perfect_information_usd(cost_usd: FloatArray, weight_frac: FloatArray | None
     return value
 
 
-def input_information_usd(cost_usd: FloatArray, value: FloatArray) -> FloatArray:
+def input_information_usd(cost_usd: FloatArray, value: FloatArray, bin_count: int = BINS) -> FloatArray:
     """Return the expected value of knowing each input alone before deciding.
 
     Parameters
@@ -52,6 +52,8 @@ def input_information_usd(cost_usd: FloatArray, value: FloatArray) -> FloatArray
         Cost of each alternative in each draw. [USD]
     value : array_like, shape (n_input, B)
         Draws of the inputs. [any]
+    bin_count : int, optional
+        Bins at most. [dimensionless]
 
     Returns
     -------
@@ -65,7 +67,7 @@ def input_information_usd(cost_usd: FloatArray, value: FloatArray) -> FloatArray
 
     Notes
     -----
-    The draws are sorted by one input and cut into `BINS` bins of equal count; in each bin the alternative with the
+    The draws are sorted by one input and cut into `bin_count` bins of equal count; in each bin the alternative with the
     lowest mean cost is taken. Few draws a bin overstate the value a little, as chance differences look like knowledge.
 
     References
@@ -74,7 +76,7 @@ def input_information_usd(cost_usd: FloatArray, value: FloatArray) -> FloatArray
     """
     cost, inputs = np.asarray(cost_usd, dtype=np.float64), np.asarray(value, dtype=np.float64)
     n_draw = cost.shape[-1]
-    n_bin = min(BINS, n_draw)
+    n_bin = min(bin_count, n_draw)
     if n_draw % n_bin:
         raise ShapeError(f"{n_draw} draws do not split into {n_bin} equal bins; use a number from draw_count.")
     order = np.argsort(inputs, axis=-1, kind="stable")

@@ -11,7 +11,7 @@ from econ.report.numbers import lifetime_money, listed
 from econ.report.style import NAMES
 from econ.report.words.standing import lifetime_usd
 from econ.uncertainty.answer import Answer
-from econ.uncertainty.find_first import LEAST_USD, Worth, worth_knowing
+from econ.uncertainty.find_first import LEAST_USD, Worth
 from econ.uncertainty.information import perfect_information_usd
 
 MOST_CARDS: Final = 3
@@ -163,7 +163,7 @@ def _shut(answer: Answer) -> Iterator[Card]:
 
 
 def _turning(answer: Answer) -> Iterator[Card]:
-    for worth in worth_knowing(answer):
+    for worth in answer.worth:
         guide = guide_for(worth.path)
         if guide is not None:
             worth_text = f"Knowing it before you decide is worth {lifetime_money(worth.usd)} on average"

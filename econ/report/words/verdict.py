@@ -23,7 +23,6 @@ from econ.report.words.standing import (
     named_winner,
 )
 from econ.uncertainty.answer import Answer
-from econ.uncertainty.find_first import worth_knowing
 from econ.uncertainty.verdict import Verdict
 
 MOST_DECIDERS: Final = 2
@@ -80,7 +79,7 @@ def deciders(answer: Answer) -> tuple[str, ...]:
     """Return what would decide a close call, most valuable first, in the reader's words; nothing where it is clear."""
     if answer.verdict.kind != "too_close":
         return ()
-    guides = (guide_for(worth.path) for worth in worth_knowing(answer))
+    guides = (guide_for(worth.path) for worth in answer.worth)
     named = dict.fromkeys(f"{guide.what[:1].lower()}{guide.what[1:]}" for guide in guides if guide is not None)
     return tuple(named)[:MOST_DECIDERS]
 

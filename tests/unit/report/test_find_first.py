@@ -13,7 +13,7 @@ from econ.report.numbers import money, two_digits
 from econ.report.style import NAMES
 from econ.report.words import find_first, not_counted
 from econ.uncertainty.draws import drawn
-from econ.uncertainty.find_first import worth_knowing
+from econ.uncertainty.find_first import Question, worth_knowing
 from tests import builders
 
 N_DRAW = 4096
@@ -32,8 +32,24 @@ def invented(cost_usd, eligible=(True,) * 4):
     measures = SimpleNamespace(lcc_usd=cost_usd)
     verdict = replace(builders.verdict(result), eligible=eligible)
     return SimpleNamespace(
-        sheet=SHEET, drawn=SimpleNamespace(measures=measures), verdict=verdict, draws_used=N_DRAW, seed=1, result=result
+        sheet=SHEET,
+        drawn=SimpleNamespace(measures=measures),
+        verdict=verdict,
+        result=result,
+        worth=worth_of(cost_usd, eligible),
     )
+
+
+def worth_of(cost_usd, eligible=(True,) * 4, cost_of=None):
+    """Return what is worth knowing where the kit's price alone moves anything, or as given."""
+    question = Question(SHEET, cost_usd, np.array(eligible), 1)
+    return worth_knowing(question, cost_of or cost_of_price)
+
+
+def cost_of_price(values):
+    """Return the lifetime costs of `costs_that_turn_on_the_price` at any price."""
+    price = np.atleast_1d(values["kit.price_usd"])
+    return np.stack([np.full(len(price), 6500.0), np.full(len(price), 1500.0), price, np.full(len(price), 5500.0)])
 
 
 def costs_that_turn_on_the_price():
@@ -43,7 +59,7 @@ def costs_that_turn_on_the_price():
 
 
 def test_the_one_input_that_turns_the_choice_is_worth_knowing():
-    [worth] = worth_knowing(invented(costs_that_turn_on_the_price()))
+    [worth] = worth_of(costs_that_turn_on_the_price())
     cost = costs_that_turn_on_the_price()
     # Knowing the price exactly saves the mean of what it lies below 1,500; 64 bins of it lose less than a fiftieth.
     exact = min(cost[1].mean(), cost[2].mean()) - np.minimum(cost[1], cost[2]).mean()
@@ -55,17 +71,37 @@ def test_the_one_input_that_turns_the_choice_is_worth_knowing():
 def test_nothing_is_worth_knowing_where_one_way_always_wins():
     cost = costs_that_turn_on_the_price()
     cost[WINDOW] += 9000.0
-    assert worth_knowing(invented(cost)) == ()
+    assert worth_of(cost) == ()
 
 
 def test_inputs_without_bearing_are_not_taken_for_knowledge():
     noise = np.random.default_rng(5).normal(0.0, 300.0, (4, N_DRAW))
-    assert worth_knowing(invented(noise)) == ()
+    far = np.array([0.0, 1e6, 0.0, 0.0])
+    assert worth_of(noise, cost_of=lambda values: far[:, None] * np.atleast_1d(values["kit.life_yr"])) == ()
+
+
+def test_an_input_that_moves_nothing_is_worth_nothing_however_alike_its_draws_look():
+    """Of two columns of evenly spread points that look alike only the one that moves a cost is told."""
+    alike = sheet_of({"kit.price_usd": SHEET.entry("kit.price_usd"), "kit.life_yr": SHEET.entry("kit.life_yr")})
+    life = drawn(SHEET.low, SHEET.likely, SHEET.high, N_DRAW, 1)[SHEET.path.index("kit.life_yr")]
+    cost = costs_that_turn_on_the_price()
+    cost[SELF] = 1500.0 + 200.0 * (life - 15.0)
+    question = Question(alike, cost, np.ones(4, dtype=bool), 1)
+    told = worth_knowing(
+        question, lambda values: 200.0 * np.atleast_1d(values["kit.life_yr"]) * np.eye(4)[SELF][:, None]
+    )
+    assert [each.path for each in told] == ["kit.life_yr"]
+    assert worth_knowing(question, lambda values: np.zeros((4, np.atleast_1d(values["kit.life_yr"]).size))) == ()
+
+
+def test_no_input_is_worth_more_than_it_moves():
+    [worth] = worth_of(costs_that_turn_on_the_price(), cost_of=lambda values: 0.05 * cost_of_price(values))
+    assert worth.usd == pytest.approx(0.05 * 2000.0 * 3 / 4)  # three ways beside the best, each a quarter of the range
 
 
 def test_a_choice_of_one_is_no_choice():
     cost = costs_that_turn_on_the_price()
-    assert worth_knowing(invented(cost, (False, True, False, False))) == ()
+    assert worth_of(cost, (False, True, False, False)) == ()
 
 
 def test_a_card_says_what_whom_to_ask_and_what_it_is_worth():
@@ -82,7 +118,7 @@ def test_a_cheaper_way_shut_by_its_date_sends_to_the_phone():
         reasons=((), (), ("late",), ()),
         eligible=(False, False, False, True),
     )
-    [card] = find_first.cards(SimpleNamespace(**vars(found) | {"verdict": late}))
+    [card] = find_first.cards(SimpleNamespace(**vars(found) | {"verdict": late, "worth": ()}))
     assert card.guide.what == "The first free day"
     assert "“Put it in yourself” comes in: about $3,000 less" in card.change
 

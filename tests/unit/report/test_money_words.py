@@ -18,6 +18,7 @@ from econ.report.words import money
 from econ.report.words.beneath import beneath
 from econ.report.words.not_counted import OTHER_WAY, break_even_lines
 from econ.report.words.verdict import answer_text, verdict_text
+from econ.uncertainty.find_first import Worth
 from tests import builders
 
 
@@ -39,6 +40,7 @@ def invented(winner=Alternative.SELF_INSTALL, at_zero=Alternative.SELF_INSTALL, 
         drawn=builders.drawn(rows) if rows else None,
         chance=None,
         sheet=Lines(),
+        worth=(Worth("kit.price_usd", 120.0, Alternative.SELF_INSTALL, Alternative.WINDOW_UNITS),),
     )
 
 
@@ -143,6 +145,10 @@ def test_document_is_json_and_holds_doubt_only_with_draws():
     with_draws = json.loads(json.dumps(money_plain.document(invented(rows=41)), allow_nan=False))
     assert with_draws["pay_per_own_hour_usd_per_h"] == pytest.approx((7210.0 - (3770.0 - 100.0)) / 26.0)
     assert len(with_draws["quantiles"]["lcc_usd"]["self_install"]) == 3
+    ends = {"at_low": "self_install", "at_high": "window_units"}
+    assert with_draws["value_of_information"] == [{"path": "kit.price_usd", "usd": 120.0, **ends}]
+    [card] = with_draws["find_first"]
+    assert (card["what"], card["minutes"]) == ("The price of the kit", 15)
     assert with_draws["most_cash_usd"]["self_install"] > 3770.0
     assert with_draws["cash_paid_by_month_usd"]["self_install"][-1] == pytest.approx(3770.0)
     assert "quantiles" not in money_plain.document(invented())
