@@ -13,8 +13,11 @@ from econ.report.style import MARKS, NAMES, faint
 from econ.report.what_if import value_text, words_of
 from econ.uncertainty.what_if import WhatIf
 
-CLEAR_FRAC: Final = 0.2
-"""How far, up or down the map, a name keeps from where one is now."""
+CLEAR_FRAC: Final = 0.15
+"""How far, up or down the map, a name keeps from where one is now and from other names."""
+
+Spot = tuple[float, float]
+"""A place on the map: across and up."""
 
 EDGE_FRAC: Final = 0.3
 """Nearer than this to a side, words begin or end there."""
@@ -33,9 +36,10 @@ def figure(found: WhatIf, now: tuple[float, float], look: Look) -> go.Figure:
         Ground and units.
     """
     drawn = framed(look, 420)
+    taken = [now]
     for place in range(len(ALTERNATIVES)):
         _area(drawn, found, place, look)
-        _name_area(drawn, found, place, now, look)
+        taken += _name_area(drawn, found, place, taken, look)
     drawn.add_trace(
         go.Scatter(
             x=[now[0]], y=[now[1]], mode="markers",
@@ -68,18 +72,19 @@ def _area(drawn: go.Figure, found: WhatIf, place: int, look: Look) -> None:
     )
 
 
-def _name_area(drawn: go.Figure, found: WhatIf, place: int, now: tuple[float, float], look: Look) -> None:
-    """Write the name of one way on that mark of its area which is nearest the middle and clear of where one is now."""
+def _name_area(drawn: go.Figure, found: WhatIf, place: int, taken: list[Spot], look: Look) -> list[Spot]:
+    """Write the name of one way on that mark of its area which is nearest the middle and clear of what is written."""
     is_here = found.map.difference_usd == place
     if not is_here.any():
-        return
+        return []
     marks = np.array([grid[is_here] for grid in np.meshgrid(found.map.across, found.map.up)])
     span = np.array([[np.ptp(found.map.across)], [np.ptp(found.map.up)]])
     away = np.abs(marks - marks.mean(axis=1, keepdims=True)) / span
-    is_clear = np.abs(marks[1] - now[1]) / span[1] > CLEAR_FRAC
+    is_clear = np.all([np.abs(marks[1] - up) / span[1] > CLEAR_FRAC for _, up in taken], axis=0)
     chosen = int(np.argmin(away.sum(axis=0) + np.where(is_clear, 0.0, np.inf if is_clear.any() else 0.0)))
     at = (float(marks[0, chosen]), float(marks[1, chosen]))
     write(drawn, f"<b>{NAMES[ALTERNATIVES[place]]}</b>", at, look.ground.ink, **_written(found, at, look))
+    return [at]
 
 
 def _written(found: WhatIf, at: tuple[float, float], look: Look) -> dict[str, Any]:

@@ -29,7 +29,9 @@ def test_each_name_stands_on_its_own_area_and_clear_of_where_one_is(is_window, l
         note = notes[f"<b>{NAMES[ALTERNATIVES[place]]}</b>"]
         at = np.argmin(np.abs(told.map.up - note.y)), np.argmin(np.abs(told.map.across - note.x))
         assert told.map.difference_usd[at] == place
-        assert abs(note.y - now[1]) > 0.2 * 56.0
+        assert abs(note.y - now[1]) > 0.15 * 56.0
+    first, second = (notes[f"<b>{NAMES[ALTERNATIVES[place]]}</b>"].y for place in (WINDOW, SELF))
+    assert abs(first - second) > 0.15 * 56.0
     assert (notes["you are here"].x, notes["you are here"].y) == now
 
 
