@@ -60,6 +60,9 @@ def cards_html(ways: tuple[Way, ...], theme: Theme) -> str:
 FAILS: Final = "✗"
 """Mark of a way that is open but fails a test: the job, the date or the cash."""
 
+KEY: Final = f"✓+ with a trade, {FAILS} falls short: see Answer"
+"""What the marks mean, for narrow screens where their words do not fit."""
+
 
 def glyph(name: Alternative, theme: Theme) -> str:
     """Return the second mark of an alternative, in its colour."""

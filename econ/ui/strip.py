@@ -36,7 +36,8 @@ def _counts(present: now.Now) -> str:
     counts = answer_counts(state.current_case())
     text = strip_text(counts["yours"], counts["usual"], counts["not_known"])
     stale = '<span class="stale">before this change</span>' if present.trouble and present.answer else ""
-    return f'<div class="counts"><span>{text}</span>{stale}</div>'
+    key = f'<span class="key">{cards.KEY}</span>' if present.answer else ""
+    return f'<div class="counts"><span>{text}</span>{key}{stale}</div>'
 
 
 def _controls() -> None:
