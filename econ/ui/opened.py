@@ -29,6 +29,8 @@ def first_cost(answer: Answer) -> None:
     is_nominal = st.toggle("In the dollars of each year", key="w_nominal")
     rise = answer.sheet.entry("money.inflation_frac").likely if is_nominal else 0.0
     look.said(money.dollars_text(answer, is_nominal=is_nominal))
+    if start := money.start_text(answer.result, ALTERNATIVES[at]):
+        st.caption(start)
     look.table(tables.yearly(answer.result, at, rise))
     st.subheader("Room by room")
     look.table(tables.room_loads(answer, now.look()))

@@ -85,6 +85,19 @@ def leaning_text(likely_usd: float, cash_usd: FloatArray) -> str:
     )
 
 
+def start_text(result: Result, name: Alternative) -> str:
+    """Return why the years begin with less than the first cost; empty where they do not."""
+    position = ALTERNATIVES.index(name)
+    begin = float(result.streams.first_usd[position, 0])
+    back = float(result.alternatives[position].first_cost_usd[0]) - begin
+    if back < 1.0:
+        return ""
+    return (
+        f"The years begin with {money(begin)}: {money(back)} that comes back at the start, such as old units sold or an "
+        "incentive, is taken off the first cost."
+    )
+
+
 def financing_text(result: Result, name: Alternative) -> str:
     """Return what borrowed money really costs; empty where nothing is borrowed."""
     terms = result.terms[ALTERNATIVES.index(name)]

@@ -102,6 +102,16 @@ def test_own_hours_of_a_way_that_is_not_named_stand_last_and_say_whose_they_are(
     assert cash.startswith("The most cash")
 
 
+def test_what_comes_back_at_the_start_stands_between_first_cost_and_years(result):
+    first = result.streams.first_usd.copy()
+    way = builders.with_way(result, SELF, first_cost_usd=first[SELF] + 120.0)
+    assert money.start_text(way, Alternative.SELF_INSTALL).startswith(
+        f"The years begin with ${first[SELF, 0]:,.0f}: $120 "
+    )
+    same = builders.with_way(result, SELF, first_cost_usd=first[SELF])
+    assert money.start_text(same, Alternative.SELF_INSTALL) == ""
+
+
 def test_cash_table_ends_on_the_cash_first_cost_and_tells_the_most():
     answer = invented(rows=41)
     columns = cash.cash_table(answer)
