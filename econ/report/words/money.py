@@ -93,8 +93,8 @@ def start_text(result: Result, name: Alternative) -> str:
     if back < 1.0:
         return ""
     return (
-        f"The years begin with {money(begin)}: {money(back)} that comes back at the start, such as old units sold or an "
-        "incentive, is taken off the first cost."
+        f"The years begin with {money(begin)}: {money(back)} that comes back at the start, such as old units sold or "
+        "an incentive, is taken off the first cost."
     )
 
 
