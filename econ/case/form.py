@@ -112,6 +112,17 @@ def field_at(path: str) -> FieldInfo:
     return by_path[table_path(path)]
 
 
+def is_asked(path: str) -> bool:
+    """Return whether a form asks for a path; other figures have a line in the sheet alone.
+
+    Examples
+    --------
+    >>> is_asked("kit.price_usd"), is_asked("costs.freight_usd")
+    (True, False)
+    """
+    return table_path(path) in _by_path()
+
+
 @cache
 def _by_path() -> dict[str, FieldInfo]:
     return {info.path: info for info in all_fields()}

@@ -8,7 +8,7 @@ import numpy as np
 from econ.installation.cash import MONTH_D, cash_by_month_usd
 from econ.kernel.alternative import ALTERNATIVES, KEEP
 from econ.kernel.arrays import FloatArray
-from econ.report.numbers import first_cost_money, money, percent, years
+from econ.report.numbers import NONE_TEXT, first_cost_money, money, percent, years
 from econ.report.pictures.frame import Columns
 from econ.report.style import NAMES
 from econ.report.words.money import MOST_CASH_SHARE
@@ -18,6 +18,15 @@ from econ.uncertainty.spread import quantiles
 
 NEVER: Final = "never"
 
+
+def _or_never(value: float) -> str:
+    return years(value) if isfinite(value) else NEVER
+
+
+def _or_none(value: float, text: str) -> str:
+    return text if isfinite(value) else NONE_TEXT
+
+
 FIGURES: Final = {
     "cash_first_cost_usd": ("Cash now", first_cost_money),
     "first_cost_usd": ("First cost, own time priced", first_cost_money),
@@ -25,8 +34,12 @@ FIGURES: Final = {
     "lcc_at_zero_hour_usd": ("Lifetime cost, own hours at nothing", first_cost_money),
     "annualised_cost_usd_per_yr": ("All-in cost a year", money),
     "net_savings_usd": ("Savings against base", first_cost_money),
+    "energy_cost_usd_per_yr": ("Energy a year", money),
+    "sir": ("Savings for each extra dollar, against base", lambda value: _or_none(value, f"{value:.2f}")),
     "airr": ("Yearly return against base", lambda value: percent(value, 1)),
-    "simple_payback_yr": ("Payback against base", lambda value: years(value) if isfinite(value) else NEVER),
+    "irr": ("Internal return against base", lambda value: _or_none(value, percent(value, 1))),
+    "discounted_payback_yr": ("Payback against base, discounted", _or_never),
+    "simple_payback_yr": ("Payback against base", _or_never),
 }
 
 

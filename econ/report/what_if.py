@@ -6,7 +6,7 @@ from typing import Final
 
 import numpy as np
 
-from econ.case.form import field_at
+from econ.case.form import field_at, is_asked
 from econ.evaluate.result import Result
 from econ.kernel.alternative import ALTERNATIVES, Alternative
 from econ.report.look import Look
@@ -60,6 +60,34 @@ def value_text(path: str, value: float, look: Look) -> str:
         return NONE_TEXT
     shown = _BY_UNIT.get(field_at(path).unit)
     return shown(value, look) if shown else f"{value:g}"
+
+
+def any_tip(tip: Tip, words: str, unit: str, look: Look) -> str:
+    """Return where one figure of any kind turns the choice, as a sentence.
+
+    Parameters
+    ----------
+    tip : Tip
+        Its tipping point.
+    words : str
+        What it is called.
+    unit : str
+        Its unit, where no form asks for it.
+    look : Look
+        Units.
+    """
+
+    def told(value: float) -> str:
+        return value_text(tip.path, value, look) if is_asked(tip.path) else f"{value:,.4g} {unit}".strip()
+
+    if tip.winner is None:
+        return (
+            f"{words}: between {told(tip.low)} and {told(tip.high)} it does not change the choice; now {told(tip.now)}."
+        )
+    direction = "below" if tip.value < tip.now else "above"
+    possible = "" if tip.is_within_range else ", outside the range thought possible"
+    turn = f"{direction} {told(tip.value)}{possible} “{NAMES[tip.winner]}” becomes the cheapest"
+    return f"{words}: {turn}; now {told(tip.now)}."
 
 
 def words_of(path: str) -> str:

@@ -28,7 +28,7 @@ from econ.tables.loaders import Tables, load_tables
 from econ.tables.tasks import installation_tables
 from econ.uncertainty.answer import Answer, usual_draws
 from econ.uncertainty.answer import answer as evaluated
-from econ.uncertainty.what_if import WhatIf
+from econ.uncertainty.what_if import Tip, WhatIf, tip_of
 from econ.uncertainty.what_if import what_if as tried
 
 NO_DRAWS: Final = 0
@@ -121,6 +121,11 @@ def what_if(found: Answer) -> WhatIf | None:
 @st.cache_resource(max_entries=32, show_spinner=False)
 def _what_if(key: tuple[str, str, int, str], _found: Answer) -> WhatIf | None:  # noqa: ARG001 - the key is what is cached by
     return tried(_found, tables_for(_found.case))
+
+
+def tip(found: Answer, path: str) -> Tip | None:
+    """Return where any one figure turns the choice."""
+    return tip_of(found, tables_for(found.case), path)
 
 
 def moved_result(found: Answer, moved: dict[str, float]) -> Result:

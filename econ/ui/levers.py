@@ -25,10 +25,27 @@ def draw(answer: Answer) -> None:
     pull(answer, found)
     st.subheader("Where the choice turns")
     look.table(told.tips_table(found, now.look()))
+    _any(answer)
     with st.expander("The cheapest way by how long you stay"):
         look.table(told.years_table(found))
     _swings(answer, found)
     _map(answer, found)
+
+
+def _any(answer: Answer) -> None:
+    """Draw where any one figure that is asked for turns the choice."""
+    labels, sheet = cached.labels(answer), answer.sheet
+    ranged = [path for path, low, high in zip(sheet.path, sheet.low, sheet.high, strict=True) if low < high]
+    path = st.selectbox(
+        "Where does another figure turn it?",
+        sorted(ranged, key=labels.__getitem__),
+        index=None,
+        format_func=labels.__getitem__,
+        key="w_any_tip",
+        placeholder="Choose a figure",
+    )
+    if path is not None and (tip := cached.tip(answer, path)) is not None:
+        look.said(told.any_tip(tip, labels[path], sheet.entry(path).unit, now.look()))
 
 
 def pull(answer: Answer, found: WhatIf) -> None:

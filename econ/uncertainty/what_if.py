@@ -7,7 +7,7 @@ from typing import Final
 import numpy as np
 
 from econ.case.choices import SAID, code
-from econ.case.form import field_at
+from econ.case.form import field_at, is_asked
 from econ.evaluate.evaluate import evaluate
 from econ.evaluate.sheet import Entry, Sheet, point, sheet_of
 from econ.evaluate.structure import Structure
@@ -186,6 +186,29 @@ def tips(race: Race, winner: int) -> tuple[Tip, ...]:
     return (*(_tips_of(quoted, winner, [QUOTE]) if quoted is not None else ()), *plain)
 
 
+def tip_of(answer: Answer, tables: Tables, path: str) -> Tip | None:
+    """Return where any one input turns the choice.
+
+    Parameters
+    ----------
+    answer : Answer
+        The case as it stands.
+    tables : Tables
+        The same tables it was computed with.
+    path : str
+        An input with a range.
+
+    Returns
+    -------
+    tip : Tip or None
+        None where fewer than two ways may be taken.
+    """
+    if answer.verdict.winner is None or answer.verdict.runner_up is None:
+        return None
+    race = Race(answer.structure, answer.sheet, tables, answer.verdict.eligible)
+    return _tips_of(race, ALTERNATIVES.index(answer.verdict.winner), [path])[0]
+
+
 def _tips_of(race: Race, winner: int, paths: list[str]) -> tuple[Tip, ...]:
     search = {path: search_ends(race.sheet, path) for path in paths}
     found = break_even(race.sheet, lambda values: race.lead_usd(values, winner), search)
@@ -227,15 +250,18 @@ def search_ends(sheet: Sheet, path: str) -> tuple[float, float]:
     sheet : Sheet
         The inputs.
     path : str
-        One of them that a form asks for.
+        One of them.
 
     Returns
     -------
     ends : tuple of float
-        The range, widened to a quarter and four times the likely value (to 0 for money), within the field's bounds.
-        Temperatures keep to the range a third wider. [any]
+        The range itself of a figure that no form asks for; of others the range, widened to a quarter and four times
+        the likely value (to 0 for money), within the field's bounds; temperatures keep to it a third wider. [any]
     """
-    spread, field = sheet.entry(path).spread, field_at(path)
+    spread = sheet.entry(path).spread
+    if not is_asked(path):
+        return spread.low, spread.high
+    field = field_at(path)
     if field.unit in ("degC", "K"):
         reach = max(spread.high - spread.low, 1.0)
         low, high = spread.low - reach, spread.high + reach

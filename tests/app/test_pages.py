@@ -176,3 +176,10 @@ def test_each_task_tells_what_hiring_it_costs_and_saves_and_the_totals_follow(re
     assert " h of yours" in ready.html
     ready.choose("w_task_wall_hole", "contractor")
     assert ready.html.split('class="totals"')[1].split("</div>")[0] != before
+
+
+def test_any_other_figure_is_told_to_turn_the_choice_or_not(ready):
+    ready.go("what_if").app.selectbox(key="w_any_tip").set_value("costs.board_fitted_usd").run()
+    assert not ready.app.exception
+    assert "control board" in ready.html.lower()
+    assert "does not change the choice" in ready.html or "becomes the cheapest" in ready.html

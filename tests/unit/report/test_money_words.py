@@ -19,6 +19,7 @@ from econ.report.words.beneath import beneath
 from econ.report.words.not_counted import OTHER_WAY, break_even_lines
 from econ.report.words.verdict import answer_text, verdict_text
 from econ.uncertainty.find_first import Worth
+from econ.uncertainty.spread import quantiles
 from tests import builders
 
 
@@ -126,6 +127,7 @@ def test_reach_table_tells_never():
     gone = replace(drawn.measures, simple_payback_yr=np.full((4, 21), np.nan))
     columns = cash.reach_table(replace(drawn, measures=gone))
     assert columns["Put it in yourself"][-1] == "never · never · never"
+    assert set(cash.FIGURES) == set(quantiles(drawn))
 
 
 @pytest.mark.parametrize(

@@ -11,8 +11,9 @@ from econ.report import what_if as told
 from econ.report.labels import labels
 from econ.report.look import Look
 from econ.report.numbers import NONE_TEXT
+from econ.report.style import NAMES
 from econ.tables.loaders import load_tables
-from econ.uncertainty.what_if import YEARS, Race, what_if, winners_by_year
+from econ.uncertainty.what_if import YEARS, Race, tip_of, what_if, winners_by_year
 from tests.demo import TODAY, demo_answer
 
 LOOK = Look(TODAY, TODAY.year)
@@ -41,6 +42,21 @@ def test_another_way_wins_just_past_a_tipping_point_and_the_same_just_before():
         before, after = race().winner(values)
         assert ALTERNATIVES[int(before)] is found().winner
         assert ALTERNATIVES[int(after)] is tip.winner
+
+
+@pytest.mark.parametrize("path", ["costs.board_fitted_usd", "kit.price_usd", "prices.electricity_usd_per_kwh"])
+def test_any_figure_is_told_to_turn_the_choice_just_where_another_way_wins(path):
+    answer = demo_answer("lower_level_cold")
+    tip = tip_of(answer, load_tables(), path)
+    grid = np.linspace(tip.low, tip.high, 33)
+    winners = {ALTERNATIVES[int(code)] for code in race().winner(point(race().sheet) | {path: grid})}
+    sentence = told.any_tip(tip, "It", answer.sheet.entry(path).unit, LOOK)
+    if tip.winner is None:
+        assert winners == {found().winner}
+        assert "does not change the choice" in sentence
+    else:
+        assert tip.winner in winners
+        assert f"“{NAMES[tip.winner]}” becomes the cheapest" in sentence
 
 
 def test_where_nothing_turns_the_winner_stays_from_end_to_end():
