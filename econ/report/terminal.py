@@ -14,9 +14,11 @@ from econ.report.numbers import Quantity, UnitSystem, measure
 from econ.report.pictures.frame import Columns
 from econ.report.style import Theme
 from econ.report.words import counts as count_words
-from econ.report.words import load, waiting
+from econ.report.words import find_first, load, waiting
+from econ.report.words.beneath import beneath
 from econ.report.words.delivery import return_sentence
 from econ.report.words.finding import figures
+from econ.report.words.not_counted import NOT_COUNTED, break_even_lines
 from econ.report.words.verdict import answer_text
 from econ.report.words.weather import weather_sentences
 from econ.uncertainty.answer import Answer
@@ -45,11 +47,15 @@ def compare_text(answer: Answer) -> str:
     return "\n".join(
         [
             fill(answer_text(answer), WIDTH),
+            *(fill(sentence, WIDTH) for sentence in beneath(answer)),
             f"({made_from}; {answer.draws_used:,} tries, seed {answer.seed})",
             "",
             aligned(tables.comparison(answer)),
             "",
             *(fill(sentence, WIDTH) for sentence in _dates(answer)),
+            "",
+            *_to_find_out(answer),
+            *(fill(sentence, WIDTH) for sentence in (NOT_COUNTED, *break_even_lines(answer))),
             "",
             *(
                 fill(f"{each.severity.upper().replace('_', ' ')}: {' '.join(_told(each, look))}", WIDTH)
@@ -64,6 +70,15 @@ def compare_text(answer: Answer) -> str:
 def _told(caution: Caution, look: Look) -> list[str]:
     """Return what was found, what to do and the figures behind it."""
     return [part for part in (caution.message, caution.action, figures(caution, look)) if part]
+
+
+def _to_find_out(answer: Answer) -> list[str]:
+    """Return what to find out before spending, a card a paragraph, or that nothing would change the choice."""
+    found = find_first.cards(answer)
+    if not found:
+        return [fill(text, WIDTH)] if (text := find_first.none_text(answer)) else []
+    told = (f"{card.guide.what}. {card.guide.how} About {card.guide.minutes} minutes. {card.change}" for card in found)
+    return ["Find this out first", *(fill(f"- {text}", WIDTH, subsequent_indent="  ") for text in told)]
 
 
 def _dates(answer: Answer) -> list[str]:
