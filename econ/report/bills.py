@@ -73,11 +73,11 @@ def table(found: CarrierFit, look: Look) -> Columns:
     rows = found.text.rows
     columns: Columns = {
         "From": [row.first.isoformat() for row in rows],
+        "To": [row.past.isoformat() for row in rows],
         "Days": [str(row.days_d) for row in rows],
         "Billed, kWh": [plain_number(float(kwh)) for kwh in found.billed_kwh],
         "Fit, kWh": [_number(float(kwh)) for kwh in found.modelled_kwh],
         "Outdoors": [look.measure(float(mean), Quantity.TEMPERATURE) for mean in found.mean_c],
-        "To": [row.past.isoformat() for row in rows],
     }
     if any(row.paid_usd is not None for row in rows):
         columns["Paid"] = [NONE_TEXT if row.paid_usd is None else f"${row.paid_usd:,.2f}" for row in rows]
