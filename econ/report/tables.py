@@ -25,7 +25,7 @@ from econ.report.numbers import (
 from econ.report.pictures.frame import Columns
 from econ.report.style import NAMES
 from econ.report.words.money import pay_per_own_hour_usd
-from econ.report.words.standing import standing_words
+from econ.report.words.standing import alone_text, standing_words
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.drawn import Drawn
 from econ.uncertainty.verdict import Verdict
@@ -75,7 +75,7 @@ def _measures(result: Result, verdict: Verdict, position: int) -> dict[str, str]
         f"Payback {base}": _payback(result, "simple_payback", position),
         f"Payback in today's money {base}": _payback(result, "discounted_payback", position),
         "An own hour pays, against hiring": _own_hour(result, position),
-        "Cheapest": in_tries(verdict.chance[position]),
+        "Cheapest": alone_text(verdict, position) or in_tries(verdict.chance[position]),
     }
 
 

@@ -107,7 +107,7 @@ def sentences(found: WhatIf | None, look: Look) -> tuple[str, ...]:
     """
     if found is None:
         return (
-            "No price changes this: fewer than two ways are open. What opens another one stands on the answer page.",
+            "Nothing to try: fewer than two ways pass what comes before cost. The answer page says what stops others.",
         )
     turning = sorted((tip for tip in found.tips if tip.winner), key=lambda tip: (not tip.is_within_range, _reach(tip)))
     told = [_turn(tip, look) for tip in turning[: MOST_SENTENCES - 1]]

@@ -53,5 +53,5 @@ def _lacks(answer: Answer, place: int, look: Look) -> str:
 def _chance(answer: Answer, place: int) -> str:
     chance = answer.verdict.chance[place]
     if isfinite(chance):
-        return numbers.in_tries(chance)
+        return standing.alone_text(answer.verdict, place) or numbers.in_tries(chance)
     return "not tried yet" if answer.verdict.eligible[place] else "not in the running"

@@ -68,6 +68,12 @@ def reason_words(name: Alternative, code: str) -> str:
     return own.get(code, REASON_WORDS[code])
 
 
+def alone_text(verdict: Verdict, position: int) -> str:
+    """Return that no other way passes the tests before cost, so that being cheapest says nothing; empty otherwise."""
+    is_alone = verdict.eligible[position] and sum(verdict.eligible) == 1
+    return "the only one in the running" if is_alone else ""
+
+
 def is_cooling_only(way: AlternativeResult) -> bool:
     """Return whether what an alternative puts in gives no heat."""
     return not bool(np.nan_to_num(way.capability.heat_w).max(initial=0.0) > 0.0)

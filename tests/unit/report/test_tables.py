@@ -57,6 +57,14 @@ def test_dates_count_from_the_decision_and_keeping_has_none(compared):
     assert dates == [None, "2027-05-31", "2027-06-26", "2027-08-24"]
 
 
+def test_the_only_way_in_the_running_is_not_praised_as_the_cheapest(result):
+    alone = replace(builders.verdict(result), eligible=tuple(at == WINDOW for at in range(4)))
+    cells = tables.compared(result, alone)
+    title = next(title for title in cells if title.startswith(NAMES[ALTERNATIVES[WINDOW]]))
+    told = dict(zip(cells[""], cells[title], strict=True))
+    assert told["Cheapest"] == "the only one in the running"
+
+
 def test_a_way_that_is_not_eligible_has_no_chance(compared):
     chances = [way["probability_lowest_lcc_frac"] for way in compared["alternatives"]]
     assert chances == [None, 0.04, 0.95, 0.01]

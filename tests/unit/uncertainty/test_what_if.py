@@ -91,7 +91,7 @@ def test_every_lever_that_turns_nothing_says_between_which_ends_it_was_tried():
 
 def test_without_a_second_way_no_number_changes_the_choice():
     assert told.sentences(None, LOOK) == (
-        "No price changes this: fewer than two ways are open. What opens another one stands on the answer page.",
+        "Nothing to try: fewer than two ways pass what comes before cost. The answer page says what stops others.",
     )
 
 

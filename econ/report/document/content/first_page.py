@@ -89,7 +89,7 @@ def _lifetime(basis: Basis, at: int) -> str:
 def _chance(basis: Basis, at: int) -> str:
     chance = basis.answer.verdict.chance[at]
     if chance == chance:  # noqa: PLR0124 - NaN alone differs from itself
-        return numbers.in_tries(chance)
+        return standing.alone_text(basis.answer.verdict, at) or numbers.in_tries(chance)
     return "not tried" if basis.answer.verdict.eligible[at] else "not in the running"
 
 
