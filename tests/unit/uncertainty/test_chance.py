@@ -79,16 +79,18 @@ def test_interval_is_students_for_the_number_of_scrambles():
     assert pytest.approx(float(stats.t.ppf(0.975, SCRAMBLES - 1)), rel=1e-12) == T_95
 
 
-def test_interval_holds_the_exact_chance_in_at_least_ninety_of_a_hundred_seeds():
+@pytest.mark.parametrize(("other", "n_draw"), [(0.42, 512), (0.2, 4096), (0.42, 4096), (0.7, 4096)])
+def test_interval_holds_the_exact_chance_in_at_least_ninety_of_a_hundred_seeds(other, n_draw):
     """A way that costs x against one that costs c: its chance is the share of the PERT below c, known exactly.
 
-    Of 100 intervals that hold with a chance of 0.95 each, fewer than 90 hold once in 97 tries: the seeds are fixed.
+    Of 100 intervals that hold with a chance of 0.95 each, fewer than 90 hold once in 97 tries: the seeds are fixed. At
+    512 draws, 32 a scramble, a chance of 0.95 is held by 89: few scrambles then meet the rare side at all.
     """
-    low, likely, high, other = 0.0, 0.3, 1.0, 0.42
+    low, likely, high = 0.0, 0.3, 1.0
     exact = float(stats.beta.cdf(other, 1.0 + 4.0 * likely, 5.0 - 4.0 * likely))
     three = [np.array([side]) for side in (low, likely, high)]
     held = 0
     for seed in range(100):
-        found = chance_of_lowest(np.stack([drawn(*three, 512, seed)[0], np.full(512, other)]), ALL)
+        found = chance_of_lowest(np.stack([drawn(*three, n_draw, seed)[0], np.full(n_draw, other)]), ALL)
         held += bool(abs(found.share_frac[0] - exact) <= found.half_width_frac[0])
     assert held >= 90
