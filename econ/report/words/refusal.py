@@ -8,7 +8,7 @@ from econ.report.numbers import lifetime_money, listed, plain_number, plural
 from econ.report.words.standing import DOING, asks_heat, by_cost, is_cooling_only, lifetime_usd
 from econ.uncertainty.verdict import Verdict
 
-COUNTS: Final = ("No", "One", "Two", "Three", "Four", "Five", "Six")
+COUNTS: Final = ("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine")
 
 MOST_OBSTACLES: Final = 3
 """Obstacles told in a verdict; the rest are counted and stand on the card."""
@@ -37,7 +37,13 @@ def _obstacles(result: Result) -> str:
     number = COUNTS[count] if count < len(COUNTS) else plain_number(count)
     verb = "stands" if count == 1 else "stand"
     first = ", above all these" if count > MOST_OBSTACLES else ""
-    return f" {number} {plural('thing', count)} {verb} in the way{first}: {'; '.join(reasons[:MOST_OBSTACLES])}."
+    return f" {number} {plural('thing', count)} {verb} in the way{first}: {'; '.join(_told(reasons[:MOST_OBSTACLES]))}."
+
+
+def _told(reasons: list[str]) -> list[str]:
+    """Return reasons as they stand, numbered where one of several has a colon of its own."""
+    is_plain = len(reasons) == 1 or not any(":" in reason for reason in reasons)
+    return reasons if is_plain else [f"({place}) {reason}" for place, reason in enumerate(reasons, 1)]
 
 
 def _lowered(sentence: str) -> str:

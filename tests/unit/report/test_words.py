@@ -123,6 +123,14 @@ def test_more_obstacles_than_three_are_counted(result):
     assert "one more" not in text
 
 
+def test_obstacles_with_colons_of_their_own_are_numbered(result):
+    reasons = ("A let home: the exemption does not hold.", *(f"Reason {place}." for place in range(6)))
+    text = verdict_text(
+        builders.with_way(refused(result), SELF, reasons=reasons), builders.verdict(result, "not_allowed")
+    )
+    assert "Seven things stand in the way, above all these: (1) a let home: the exemption does not hold; (2) r" in text
+
+
 def test_one_obstacle_stands_alone(result):
     stopped = builders.with_way(refused(result), SELF, reasons=("HOA rules forbid it.",))
     text = verdict_text(stopped, builders.verdict(stopped, "not_allowed"))
