@@ -5,11 +5,9 @@ from typing import Final
 import numpy as np
 
 from econ.kernel.arrays import FloatArray, IntArray
-from econ.kernel.constants import VAPOUR_HEAT_J_PER_KG
+from econ.kernel.constants import VAPOUR_HEAT_J_PER_KG, WATT_HOURS_PER_KWH
 
 MONTHS: Final = 12
-WATT_HOURS_PER_KWH: Final = 1000.0
-"""W*h in a kWh."""
 JOULE_PER_KWH: Final = 3.6e6
 """J in a kWh."""
 

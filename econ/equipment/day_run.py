@@ -8,12 +8,7 @@ from econ.equipment.demand import Demand, Spell
 from econ.equipment.machine import MachineRows
 from econ.equipment.part_load import Curves, cooled, curves_of, heated
 from econ.kernel.arrays import BoolArray, FloatArray
-
-HOURS_PER_DAY = 24.0
-"""Hours of a weather day. [hour]"""
-
-WH_PER_KWH = 1000.0
-"""Watt-hours in a kWh. [W*hour/kWh]"""
+from econ.kernel.constants import HOURS_PER_DAY, WATT_HOURS_PER_KWH
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -149,9 +144,9 @@ def _put_in_usd(run: DayRun, beside_priced: FloatArray) -> None:
     """Turn sums of W*hour*USD/kWh into USD, those of what stands beside compressor and fans given."""
     for total in (run.cooling_usd, run.heating_usd, run.unmet_heat_usd, run.unmet_latent_usd):
         if total is not None:
-            np.divide(total, WH_PER_KWH, out=total)
+            np.divide(total, WATT_HOURS_PER_KWH, out=total)
     if run.beside_usd is not None:
-        run.beside_usd[...] = beside_priced / WH_PER_KWH
+        run.beside_usd[...] = beside_priced / WATT_HOURS_PER_KWH
 
 
 def _without_machine(demand: Demand, *, can_cool: bool, can_heat: bool) -> DayRun:

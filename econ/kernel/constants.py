@@ -56,3 +56,9 @@ AIR_HEAT_J_PER_KGK: Final = 1006.0
 
 VAPOUR_HEAT_J_PER_KG: Final = 2.501e6
 """J/kg latent heat of water at 0 degC. ASHRAE Handbook Fundamentals (2009), ch. 1, eq. 30."""
+
+HOURS_PER_DAY: Final = 24.0
+"""h in a day."""
+
+WATT_HOURS_PER_KWH: Final = 1000.0
+"""W*h in a kWh."""

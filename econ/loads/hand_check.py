@@ -8,14 +8,12 @@ import numpy as np
 
 from econ.climate.weather import Weather
 from econ.kernel.arrays import FloatArray
+from econ.kernel.constants import HOURS_PER_DAY, WATT_HOURS_PER_KWH
 from econ.loads.heat_balance import need
 from econ.loads.network import air_conductance_w_per_k
 from econ.loads.rooms import RoomRows
 
 MONTHS: Final = 12
-HOURS_PER_DAY: Final = 24.0
-WATT_HOURS_PER_KWH: Final = 1000.0
-"""W*h in a kWh."""
 
 HAND_PARTS: Final = (
     "hours without heat, and the set-back",

@@ -7,7 +7,8 @@ from econ.energy.emissions import FUEL_KG_CO2E_PER_KWH
 from tests.printed import printed
 
 
-# US EIA, energy conversion calculators: therm 1.0E+05 Btu; 3412.14 Btu/kWh (here the exact 3412.1416).
+# US EIA, energy conversion calculators: therm 1.0E+05 Btu; 3412.14 Btu/kWh (here the exact 3412.1416):
+# half a unit of its last digit is 4e-5 kWh a therm, and the exact one lies 1.4e-5 off.
 def test_kwh_of_a_therm_are_printed() -> None:
     assert pytest.approx(29.307121, abs=2e-5) == fuel.GAS_KWH_PER_THERM
     assert printed("3412.14") == fuel.BTU_PER_KWH

@@ -16,11 +16,12 @@ from econ.energy.fuel import (
     propane_price_usd_per_kwh,
     wood_price_usd_per_kwh,
 )
-from econ.energy.served import WATT_HOURS_PER_KWH, by_month, kwh_by_month, moisture_kg, per_year
+from econ.energy.served import by_month, kwh_by_month, moisture_kg, per_year
 from econ.equipment.day_run import DayRun
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.tariff import month_bill_usd
 from econ.kernel.arrays import BoolArray, FloatArray
+from econ.kernel.constants import WATT_HOURS_PER_KWH
 
 Values = Mapping[str, FloatArray]
 
