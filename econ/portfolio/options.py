@@ -55,7 +55,11 @@ class Options:
     group : ndarray of int, shape (R,)
         Whose set-up is shared: rooms of a building, from 0; empty where nothing is shared.
     setup_usd : ndarray, shape (n_group,)
-        Paid once in each year in which anything is done in the group, and in no `cost_usd`: trip, permit, tools. [USD]
+        Paid once in each year in which one of `setup_way` is done in the group, and in no `cost_usd`. [USD]
+    setup_way : tuple of bool, shape (A,)
+        Ways that need the set-up: permit, trip, tools; empty for every way but keeping.
+    hot_hour_usd : float
+        What one hour less too hot is worth to the owner, in no `benefit_usd`; 0 counts money alone. [USD/hour]
     """
 
     name: tuple[str, ...]
@@ -77,6 +81,8 @@ class Options:
     study_period_yr: int = 1
     group: IntArray = field(default_factory=lambda: np.zeros(0, dtype=np.int64))
     setup_usd: FloatArray = field(default_factory=lambda: np.zeros(0))
+    setup_way: tuple[bool, ...] = ()
+    hot_hour_usd: float = 0.0
 
     def __post_init__(self) -> None:
         shape = (self.n_room, len(self.name))
