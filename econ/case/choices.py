@@ -1,4 +1,4 @@
-"""The options of every choice in a case, by path; rooms are written ``rooms[].wall``."""
+"""The options of every choice in a case, by path; what repeats is written ``rooms[].wall``."""
 
 import re
 from typing import Final
@@ -127,10 +127,22 @@ _OPTIONS: Final[dict[str, tuple[str, ...]]] = {
 CHOICES: Final[dict[str, tuple[str, ...]]] = {path: (*options, NOT_KNOWN) for path, options in _OPTIONS.items()}
 """Options by path; a choice travels below the sheet as its position here."""
 
+_PICKS: Final[dict[str, tuple[str, ...]]] = {
+    **{f"quotes[].{part}": SAID for part in ("equipment", "electrical", "permit", "removal", "warranty")},
+    "quotes[].size": KIT_SIZES,
+    "quotes[].grade": GRADES,
+    "offer.filled_in_by": ("client", "contractor"),
+    "quotes[].filled_in_by": ("client", "contractor"),
+    "trade.labour_at": ("wage_and_overhead", "sold_rate"),
+}
+
+PICKS: Final[dict[str, tuple[str, ...]]] = {path: (*options, NOT_KNOWN) for path, options in _PICKS.items()}
+"""Options of choices that move no number of the comparison: they never travel below the sheet."""
+
 EARLIER_WORDS: Final = {("kit.connection", "flare"): "flare_with_charged_outdoor_unit"}
 """Options as earlier files spell them, and what they are called now."""
 
-_ROOM_INDEX = re.compile(r"^rooms\[\d*\]\.")
+_INDEX = re.compile(r"^(rooms|quotes)\[\d*\]\.")
 
 
 def table_path(path: str) -> str:
@@ -141,7 +153,7 @@ def table_path(path: str) -> str:
     >>> table_path("rooms[2].wall"), table_path("kit.size")
     ('rooms[].wall', 'kit.size')
     """
-    return _ROOM_INDEX.sub("rooms[].", path)
+    return _INDEX.sub(r"\1[].", path)
 
 
 def code(path: str, option: str) -> float:

@@ -8,7 +8,7 @@ from typing import Any, Final, Literal
 from econ.case.choices import NOT_KNOWN
 from econ.case.form import FieldInfo, field_at, fields
 from econ.case.quantity import UNKNOWN, Amount
-from econ.case.schema import SECTIONS, Case, case_from, plain
+from econ.case.schema import MOST, SECTIONS, Case, case_from, plain
 from econ.case.section import Known
 from econ.kernel.errors import CaseError, Fault, UnknownChoiceError
 
@@ -34,7 +34,7 @@ def value_at(case: Case, path: str) -> Any:
         An amount, an option or text; a tuple for lists and tables.
     """
     section, index, name, key = _place(case, path)
-    part = case.rooms[index] if section == "rooms" else getattr(case, section)
+    part = getattr(case, section)[index] if section in MOST else getattr(case, section)
     value = getattr(part, name)
     return dict(value or ()).get(key) if key else value
 
@@ -60,7 +60,7 @@ def with_value(case: Case, path: str, value: object, known: Known | None = None)
     """
     section, index, name, key = _place(case, path)
     tables = plain(case)
-    part = tables["rooms"][index] if section == "rooms" else tables.setdefault(section, {})
+    part = tables[section][index] if section in MOST else tables.setdefault(section, {})
     written = dict(value.written) if isinstance(value, Amount) and isinstance(value.written, tuple) else value
     part[name] = (part.get(name) or {}) | {key: written} if key else getattr(written, "written", written)
     return case_from(tables, known)
@@ -74,7 +74,7 @@ def with_fields(case: Case, section: str, values: Mapping[str, object], known: K
     case : Case
         The case; it stays as it is.
     section : str
-        Any but ``rooms``.
+        Any that does not repeat.
     values : mapping of str to object
         As a case file would hold them, by field.
     known : Known, optional
@@ -95,7 +95,7 @@ def without_value(case: Case, path: str) -> Case:
     """Return the case with one value untouched again: its usual value holds."""
     section, index, name, key = _place(case, path)
     tables = plain(case)
-    part = tables["rooms"][index] if section == "rooms" else tables.get(section, {})
+    part = tables[section][index] if section in MOST else tables.get(section, {})
     if key:
         part.get(name, {}).pop(key, None)
     if not key or not part.get(name):
@@ -122,8 +122,8 @@ def answer_counts(case: Case) -> dict[State, int]:
 def asked_paths(case: Case) -> Iterator[tuple[str, FieldInfo]]:
     """Yield every field's path in this case, ``rooms[i].x`` for each room, with what the schema says of it."""
     for section in SECTIONS:
-        rooms = range(len(case.rooms)) if section == "rooms" else (0,)
-        for index in rooms:
+        places = range(len(getattr(case, section))) if section in MOST else (0,)
+        for index in places:
             for info in fields(section):
                 yield info.path.replace("[]", f"[{index}]"), info
 
@@ -164,6 +164,30 @@ def add_room(case: Case, room: Mapping[str, object] | None = None) -> Case:
     return case_from(tables)
 
 
+def with_quote(case: Case, quote: Mapping[str, object] | None = None) -> Case:
+    """Return the case with one more quote beside the one that is counted.
+
+    Parameters
+    ----------
+    case : Case
+        The case.
+    quote : mapping, optional
+        What is known of it, as a file's ``[[quotes]]`` block.
+    """
+    tables = plain(case)
+    tables["quotes"] = [*tables.get("quotes", []), dict(quote or {})]
+    return case_from(tables)
+
+
+def without_quote(case: Case, index: int) -> Case:
+    """Return the case without one of the other quotes."""
+    if not 0 <= index < len(case.quotes):
+        raise _unknown(f"quotes[{index}]", f"has {len(case.quotes)} other quotes", "Name one of them, from 0.")
+    tables = plain(case)
+    del tables["quotes"][index]
+    return case_from(tables)
+
+
 def remove_room(case: Case, index: int) -> Case:
     """Return the case without one room; the last one cannot go."""
     if not 0 <= index < len(case.rooms):
@@ -182,11 +206,12 @@ def _state(value: object) -> State:
 def _place(case: Case, path: str) -> tuple[str, int, str, str]:
     found = _PATH.fullmatch(path)
     has_index = found is not None and found["index"] is not None
-    if found is None or has_index != (found["section"] == "rooms"):
+    if found is None or has_index != (found["section"] in MOST):
         raise _unknown(path, "is not the path of a field", "Write it such as kit.price_usd or rooms[0].wall.")
     index = int(found["index"] or 0)
-    if has_index and index >= len(case.rooms):
-        raise _unknown(path, f"names a room that is not there; there are {len(case.rooms)}", "Add the room first.")
+    if has_index and index >= (count := len(getattr(case, found["section"]))):
+        word = {"rooms": "room", "quotes": "quote"}[found["section"]]
+        raise _unknown(path, f"names a {word} that is not there; there are {count}", f"Add the {word} first.")
     try:
         info = field_at(f"{found['section']}{'[]' if has_index else ''}.{found['field']}")
     except UnknownChoiceError as error:

@@ -7,7 +7,7 @@ from pydantic import Field
 
 from econ.case.quantity import Measure
 
-Kind = Literal["amount", "choice", "text", "table", "list", "amounts", "months"]
+Kind = Literal["amount", "choice", "text", "table", "list", "amounts", "months", "aside", "pick", "kinds"]
 
 # Bare numbers ------------------------------------------------------------------------------------------------------
 FRACTION: Final = Measure("", "", 0.0, 1.0)
@@ -47,8 +47,9 @@ class Ask:
     Attributes
     ----------
     kind : str
-        "amount", "choice", "text", "table", "list", "amounts" for a table of amounts by path, or "months" for
-        a table of twelve values by figure.
+        "amount", "choice", "text", "table", "list", "amounts" for a table of amounts by path, "months" for
+        a table of twelve values by figure; "aside" and "pick" for an amount and a choice that move no number of the
+        comparison and have no usual value; "kinds" for the kind of each line of a quote.
     label : str
         A few words, for beside the field.
     help : str
@@ -87,6 +88,16 @@ def amount(label: str, help: str, measure: Measure, *, expert: bool = False, aft
 def choice(label: str, help: str, *, expert: bool = False, after: str = "") -> Any:
     """Declare a choice; its options stand in `econ.case.choices`."""
     return _declared(Ask("choice", label, help, None, expert, after))
+
+
+def aside(label: str, help: str, measure: Measure, *, expert: bool = False, after: str = "") -> Any:
+    """Declare an amount that stands beside the comparison: it has no line in the sheet."""
+    return _declared(Ask("aside", label, help, measure, expert, after))
+
+
+def pick(label: str, help: str, *, expert: bool = False, after: str = "") -> Any:
+    """Declare a choice that stands beside the comparison: it has no line in the sheet."""
+    return _declared(Ask("pick", label, help, None, expert, after))
 
 
 def words(label: str, help: str, *, kind: Kind = "text", expert: bool = False, after: str = "") -> Any:

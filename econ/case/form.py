@@ -5,13 +5,14 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Final
 
-from econ.case.choices import CHOICES, table_path
+from econ.case.choices import CHOICES, PICKS, table_path
 from econ.case.field import Kind
 from econ.case.months import MONTH_COUNT, MONTHLY
 from econ.case.quantity import NOT_KNOWN_TEXT, Measure
-from econ.case.schema import MOST_ROOMS, SCHEMA_VERSION, SECTIONS
+from econ.case.schema import MOST, SCHEMA_VERSION, SECTIONS
 from econ.case.section import TEXT_LIMIT, measure_of
 from econ.case.sections.place import PLACE_WAYS
+from econ.installation.quote import LINE_KINDS
 from econ.kernel.errors import UnknownChoiceError
 
 CASE_FILE_SCHEMA: Final = "https://json-schema.org/draft/2020-12/schema"
@@ -28,7 +29,7 @@ class FieldInfo:
     label, help : str
         Plain words for the form.
     kind : str
-        "amount", "choice", "text", "table", "list", "amounts" or "months".
+        As `econ.case.field.Ask` lists them.
     unit : str
         Unit the engine reads, pint's spelling; "" for plain numbers and for everything that is no amount.
     us_unit : str
@@ -132,18 +133,20 @@ def _info(path: str, declared: Any) -> FieldInfo:
     extra = declared.json_schema_extra
     label, text = str(declared.title), str(declared.description)
     flags = {"is_expert": extra["is_expert"], "asks_after": extra["asks_after"]}
-    if extra["kind"] != "amount":
-        return FieldInfo(path, label, text, extra["kind"], options=CHOICES.get(path, ()), **flags)
+    if extra["kind"] not in ("amount", "aside"):
+        return FieldInfo(path, label, text, extra["kind"], options=(CHOICES | PICKS).get(path, ()), **flags)
     measure = measure_of(extra)
     shown = measure.us_unit or measure.unit
     bounds = {"low": measure.low, "high": measure.high, "needs_unit": measure.needs_unit, "is_whole": measure.is_whole}
-    return FieldInfo(path, label, text, "amount", measure.unit, shown, **bounds, **flags)  # type: ignore[arg-type]
+    return FieldInfo(path, label, text, extra["kind"], measure.unit, shown, **bounds, **flags)  # type: ignore[arg-type]
 
 
 def json_schema() -> dict[str, Any]:
     """Return the JSON Schema of a case file."""
     tables = {name: _section_schema(name) for name in SECTIONS}
-    tables["rooms"] = {"type": "array", "minItems": 1, "maxItems": MOST_ROOMS, "items": tables["rooms"]}
+    for name, most in MOST.items():
+        least = {"minItems": 1} if name == "rooms" else {}
+        tables[name] = {"type": "array", **least, "maxItems": most, "items": tables[name]}
     return {
         "$schema": CASE_FILE_SCHEMA,
         "title": "Case file",
@@ -163,10 +166,12 @@ def _section_schema(section: str) -> dict[str, Any]:
 
 def _field_schema(info: FieldInfo) -> dict[str, Any]:
     described = {"title": info.label, "description": info.help}
-    if info.kind == "amount":
+    if info.kind in ("amount", "aside"):
         return described | _amount_schema(info)
     forms: Mapping[str, dict[str, Any]] = {
         "choice": {"enum": [*info.options, NOT_KNOWN_TEXT]},
+        "pick": {"enum": [*info.options, NOT_KNOWN_TEXT]},
+        "kinds": {"type": "object", "additionalProperties": {"enum": list(LINE_KINDS)}},
         "text": {"type": "string", "maxLength": TEXT_LIMIT},
         "list": {"type": "array", "items": {"type": "string"}},
         "table": {"type": "object", "additionalProperties": {"type": "string"}},

@@ -18,6 +18,7 @@ from econ.case.sections.later import Finance, Later, Letting
 from econ.case.sections.measures import Measures
 from econ.case.sections.panel import Panel
 from econ.case.sections.place import Money, Now, Place, Prices, Record, Use
+from econ.case.sections.quote import Letterhead, Offer, OtherQuote, Private, Trade
 from econ.case.sections.room import Room
 from econ.case.sections.tariff import Tariff
 from econ.case.sections.work import Site, Work
@@ -43,12 +44,23 @@ SECTIONS: Final[dict[str, type[Section]]] = {
     "kit": Kit,
     "hired": Hired,
     "quote": Quote,
+    "offer": Offer,
+    "quotes": OtherQuote,
+    "letterhead": Letterhead,
+    "trade": Trade,
+    "private": Private,
     "site": Site,
     "panel": Panel,
     "work": Work,
     "figures": Figures,
 }
-"""Sections in the order of a file; ``rooms`` repeats."""
+"""Sections in the order of a file."""
+
+MOST: Final = {"rooms": MOST_ROOMS, "quotes": 7}
+"""Sections that repeat, and how often at most."""
+
+BESIDE: Final = ("record", "offer", "quotes", "letterhead", "trade", "private")
+"""Sections that move no number of the comparison."""
 
 
 class Case(BaseModel):
@@ -73,6 +85,11 @@ class Case(BaseModel):
     kit: Kit = Kit()
     hired: Hired = Hired()
     quote: Quote = Quote()
+    offer: Offer = Offer()
+    quotes: tuple[OtherQuote, ...] = ()
+    letterhead: Letterhead = Letterhead()
+    trade: Trade = Trade()
+    private: Private = Private()
     site: Site = Site()
     panel: Panel = Panel()
     work: Work = Work()
@@ -86,6 +103,16 @@ class Case(BaseModel):
             raise fault("must be a list of tables", raw, "Begin each room with [[rooms]] on a line.")
         if not 1 <= len(raw) <= MOST_ROOMS:
             raise fault(f"must hold 1 to {MOST_ROOMS} rooms", len(raw), "Add or split rooms.")
+        return raw
+
+    @field_validator("quotes", mode="before")
+    @classmethod
+    def few(cls, raw: object) -> object:
+        """Return the other quotes as they came; there may be a few."""
+        if not isinstance(raw, list | tuple):
+            raise fault("must be a list of tables", raw, "Begin each other quote with [[quotes]] on a line.")
+        if len(raw) > MOST["quotes"]:
+            raise fault(f"must hold at most {MOST['quotes']} quotes", len(raw), "Keep those you still think about.")
         return raw
 
 
@@ -117,7 +144,7 @@ def plain(case: Case) -> dict[str, Any]:
     tables: dict[str, Any] = {}
     for name in SECTIONS:
         value = getattr(case, name)
-        content: Any = [_plain_section(room) for room in value] if name == "rooms" else _plain_section(value)
+        content: Any = [_plain_section(part) for part in value] if name in MOST else _plain_section(value)
         if content:
             tables[name] = content
     return tables

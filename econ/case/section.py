@@ -10,6 +10,7 @@ from pydantic import BaseModel, ConfigDict, InstanceOf, ValidationInfo, field_va
 
 from econ.case import choices, months, quantity
 from econ.case.quantity import Measure
+from econ.installation.quote import LINE_KINDS
 from econ.kernel.errors import CaseError, Fault
 
 Amt = Annotated[quantity.Amount, InstanceOf()] | None
@@ -64,11 +65,11 @@ class Section(BaseModel):
         extra = cls.model_fields[name].json_schema_extra
         if raw is None or not isinstance(extra, dict):
             return raw
-        if extra["kind"] == "amount":
+        if extra["kind"] in ("amount", "aside"):
             return quantity.amount(raw, measure_of(extra))
         readers: dict[str, Callable[[Any], Any]] = {"text": text, "table": pairs, "list": names, "amounts": amounts}
-        readers |= {"months": months.monthly}
-        if extra["kind"] == "choice":
+        readers |= {"months": months.monthly, "kinds": line_kinds}
+        if extra["kind"] in ("choice", "pick"):
             return option(f"{cls.path}.{name}", raw)
         return readers[str(extra["kind"])](raw)
 
@@ -85,7 +86,7 @@ def fault(problem: str, raw: object, remedy: str, part: str = "") -> CaseError:
 
 def option(path: str, raw: object) -> str:
     """Return the option that was chosen; "not known" in any spelling is the option not_known."""
-    options = choices.CHOICES[path]
+    options = choices.CHOICES.get(path) or choices.PICKS[path]
     chosen = choices.NOT_KNOWN if quantity.is_not_known(raw) else str(raw).strip()
     chosen = choices.EARLIER_WORDS.get((path, chosen), chosen)
     if isinstance(raw, bool) or not isinstance(raw, str | int) or chosen not in options:
@@ -124,6 +125,16 @@ def pairs(raw: object) -> tuple[tuple[str, str], ...] | None:
             "must be a table of task = party", raw, 'Write it such as parties = {hang_outdoor_unit = "helper"}.'
         )
     return tuple((str(key), str(value)) for key, value in raw.items()) or None
+
+
+def line_kinds(raw: object) -> tuple[tuple[str, str], ...] | None:
+    """Return the kind of each line of a quote, by the line's own words; an empty table says nothing."""
+    if not isinstance(raw, Mapping):
+        raise fault("must be a table of line = kind", raw, 'Write it such as kinds = {"Heat pump" = "equipment"}.')
+    wrong = [kind for kind in raw.values() if kind not in LINE_KINDS]
+    if wrong:
+        raise fault(f"must be one of: {', '.join(LINE_KINDS)}", wrong[0], "Write one of these in quotes.")
+    return tuple((text(line), str(kind)) for line, kind in raw.items()) or None
 
 
 def amounts(raw: object) -> tuple[tuple[str, quantity.Amount], ...] | None:

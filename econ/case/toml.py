@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any, Final
 
 from econ.case.quantity import short
-from econ.case.schema import SCHEMA_VERSION, SECTIONS, Case, case_from, plain
+from econ.case.schema import BESIDE, MOST, SCHEMA_VERSION, SECTIONS, Case, case_from, plain
 from econ.case.section import Known
 from econ.case.upgrade import upgraded
 from econ.kernel.errors import CaseError, Fault
@@ -71,16 +71,14 @@ def write_case(case: Case) -> str:
 
 def inputs_text(case: Case) -> str:
     """Return the part of a case that moves numbers, without its record: equal inputs give equal text."""
-    tables = plain(case)
-    tables.pop("record", None)
-    return _sections(tables)
+    return _sections({name: part for name, part in plain(case).items() if name not in BESIDE})
 
 
 def _sections(tables: dict[str, Any]) -> str:
     parts = []
     for name in SECTIONS:
-        if name == "rooms":
-            parts += [_table("[[rooms]]", room) for room in tables["rooms"]]
+        if name in MOST:
+            parts += [_table(f"[[{name}]]", part) for part in tables.get(name, ())]
         elif name in tables:
             parts.append(_table(f"[{name}]", tables[name]))
     return "".join(parts)

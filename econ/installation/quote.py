@@ -1,9 +1,22 @@
-"""A contractor's quote: what it may leave out."""
+"""A contractor's quote: what it may leave out, and of which kinds its lines are."""
 
 from typing import Final
 
 SCOPE: Final = ("equipment", "electrical", "permit", "removal", "warranty")
 """What a whole job holds."""
+
+LINE_KINDS: Final = (
+    "equipment",
+    "materials",
+    "electrical",
+    "labour",
+    "permit",
+    "overhead_profit",
+    "warranty",
+    "tax",
+    "not_said",
+)
+"""What a line of a quote may be for; the last where nobody can tell."""
 
 PRICED_SCOPE: Final = ("electrical", "permit", "removal")
 """Parts that own items can price where a quote leaves them out; a quote without equipment is another job."""

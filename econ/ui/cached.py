@@ -1,5 +1,6 @@
 """What is computed once and kept: answers by the value of what went in."""
 
+from dataclasses import replace
 from datetime import date
 from functools import lru_cache
 from typing import Final
@@ -135,9 +136,13 @@ def moved_result(found: Answer, moved: dict[str, float]) -> Result:
 
 
 def answer(case: Case, today: date, draws: int) -> Answer:
-    """Return the answer to a case; equal inputs, tables, version, draws and day are computed once."""
+    """Return the answer to a case; equal inputs, tables, version, draws and day are computed once.
+
+    What moves no number, such as its name, is the case's own and not that of the first one computed.
+    """
     key = (inputs_text(case), tables().fingerprint, RESULTS_VERSION, draws, today.isoformat())
-    return _answer(key, case, today)
+    found = _answer(key, case, today)
+    return found if found.case is case else replace(found, case=case)
 
 
 @st.cache_resource(max_entries=64, show_spinner=False)

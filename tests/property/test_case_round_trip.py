@@ -7,8 +7,9 @@ from hypothesis import strategies as st
 
 from econ.case.form import FieldInfo, all_fields, fields
 from econ.case.quantity import amount, converted
-from econ.case.schema import SECTIONS, case_from, plain
+from econ.case.schema import MOST, SECTIONS, case_from, plain
 from econ.case.toml import inputs_text, read_case, write_case
+from econ.installation.quote import LINE_KINDS
 
 CONTRADICTING = {
     "prices": ("electricity_bill_usd", "gas_bill_usd"),
@@ -20,13 +21,13 @@ TEXT = st.text(st.characters(exclude_categories=("Cs",)), max_size=40)
 
 
 def values(info: FieldInfo) -> st.SearchStrategy[object]:
-    if info.path.endswith((".date", ".decision_date")):
+    if info.path.endswith((".date", ".decision_date", ".valid_until", ".start")):
         return st.dates(min_value=date(2000, 1, 1), max_value=date(2100, 12, 31)).map(str)
     if info.path == "place.state":
         return st.sampled_from(("MN", "AZ"))
-    if info.kind == "amount":
+    if info.kind in ("amount", "aside"):
         return amounts(info)
-    if info.kind == "choice":
+    if info.kind in ("choice", "pick"):
         return st.sampled_from((*info.options, "not known"))
     names = st.from_regex(r"[a-z0-9_]{1,20}", fullmatch=True)
     by_kind = {
@@ -35,6 +36,7 @@ def values(info: FieldInfo) -> st.SearchStrategy[object]:
         "amounts": st.dictionaries(TEXT, st.floats(-1e6, 1e6), max_size=3),
         "table": st.dictionaries(TEXT, st.sampled_from(("self", "helper"))),
         "months": months(),
+        "kinds": st.dictionaries(TEXT, st.sampled_from(LINE_KINDS), max_size=4),
     }
     return by_kind[info.kind]
 
@@ -75,7 +77,8 @@ def section(name: str) -> st.SearchStrategy[dict[str, object]]:
 
 CASES = st.fixed_dictionaries(
     {"place": section("place"), "rooms": st.lists(section("rooms"), min_size=1, max_size=2)},
-    optional={name: section(name) for name in SECTIONS if name not in ("place", "rooms")},
+    optional={"quotes": st.lists(section("quotes"), max_size=2)}
+    | {name: section(name) for name in SECTIONS if name not in ("place", *MOST)},
 )
 
 
@@ -92,7 +95,7 @@ def test_case_to_toml_to_case_is_identity(tables):
 
 @settings(max_examples=200, deadline=None)
 @given(
-    st.sampled_from([info for info in all_fields() if info.kind == "amount"]).flatmap(
+    st.sampled_from([info for info in all_fields() if info.kind in ("amount", "aside")]).flatmap(
         lambda i: st.tuples(st.just(i), amounts(i))
     )
 )
@@ -103,6 +106,6 @@ def test_amount_lies_within_the_bounds_of_its_field(drawn):
 
 
 def numbers_of(case):
-    parts = [getattr(case, name) for name in plain(case) if name != "rooms"] + list(case.rooms)
+    parts = [getattr(case, name) for name in plain(case) if name not in MOST] + [*case.rooms, *case.quotes]
     found = [value for part in parts for _, value in part if hasattr(value, "likely") and not value.is_unknown]
     return [(value.low, value.likely, value.high) for value in found]

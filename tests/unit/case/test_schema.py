@@ -2,7 +2,7 @@
 
 import pytest
 
-from econ.case.choices import CHOICES
+from econ.case.choices import CHOICES, PICKS
 from econ.case.form import all_fields, field_at, fields, json_schema
 from econ.case.schema import MOST_ROOMS, SECTIONS, case_from, plain
 from econ.case.section import Known
@@ -165,8 +165,8 @@ def test_case_cannot_be_changed_in_place():
 def test_field_is_fully_described(info):
     assert info.label
     assert info.help.endswith((".", "?"))
-    assert (info.kind == "choice") == bool(info.options)
-    assert (info.kind == "amount") == (info.low < info.high)
+    assert (info.kind in ("choice", "pick")) == bool(info.options)
+    assert (info.kind in ("amount", "aside")) == (info.low < info.high)
 
 
 @pytest.mark.parametrize("info", [i for i in all_fields() if i.kind == "amount"], ids=lambda info: info.path)
@@ -178,6 +178,7 @@ def test_unit_of_an_amount_is_that_of_its_name(info):
 
 def test_every_choice_of_the_list_is_a_field():
     assert {info.path for info in all_fields() if info.kind == "choice"} == set(CHOICES)
+    assert {info.path for info in all_fields() if info.kind == "pick"} == set(PICKS)
 
 
 def test_later_questions_name_a_choice_and_its_options():
@@ -203,7 +204,7 @@ def test_json_schema_holds_every_field():
     schema = json_schema()
     for name in SECTIONS:
         table = schema["properties"][name]
-        properties = (table["items"] if name == "rooms" else table)["properties"]
+        properties = (table["items"] if name in ("rooms", "quotes") else table)["properties"]
         assert set(properties) == {info.name for info in fields(name)}
     assert schema["properties"]["use"]["properties"]["heat"]["enum"] == [
         "yes",
