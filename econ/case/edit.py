@@ -13,8 +13,11 @@ from econ.case.section import Known
 from econ.kernel.errors import CaseError, Fault, UnknownChoiceError
 
 State = Literal["yours", "usual", "not_known"]
+TABLES: Final = ("table", "amounts", "months", "notes", "marks", "days", "asides")
+"""Kinds of fields that hold values by name."""
+
 _PATH: Final = re.compile(
-    r"(?P<section>[a-z]+)(?:\[(?P<index>\d{1,3})\])?\.(?P<field>[a-z0-9_]+)(?:\.(?P<key>[a-z0-9_.\[\]]+))?"
+    r"(?P<section>[a-z_]+)(?:\[(?P<index>\d{1,3})\])?\.(?P<field>[a-z0-9_]+)(?:\.(?P<key>[a-z0-9_.\[\]]+))?"
 )
 
 
@@ -216,7 +219,7 @@ def _place(case: Case, path: str) -> tuple[str, int, str, str]:
         info = field_at(f"{found['section']}{'[]' if has_index else ''}.{found['field']}")
     except UnknownChoiceError as error:
         raise _unknown(path, "is not a field", f"Nearest: {', '.join(error.nearest)}.") from None
-    if found["key"] and info.kind not in ("table", "amounts", "months"):
+    if found["key"] and info.kind not in TABLES:
         raise _unknown(path, "is not the path of a field", f"{info.path} holds one value.")
     return found["section"], index, found["field"], found["key"] or ""
 

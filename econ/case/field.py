@@ -7,7 +7,9 @@ from pydantic import Field
 
 from econ.case.quantity import Measure
 
-Kind = Literal["amount", "choice", "text", "table", "list", "amounts", "months", "aside", "pick", "kinds"]
+Asked = Literal["amount", "choice", "text", "table", "list", "amounts", "months"]
+Beside = Literal["aside", "pick", "kinds", "asides", "mark", "marks", "day", "days", "notes"]
+Kind = Asked | Beside
 
 # Bare numbers ------------------------------------------------------------------------------------------------------
 FRACTION: Final = Measure("", "", 0.0, 1.0)
@@ -49,7 +51,8 @@ class Ask:
     kind : str
         "amount", "choice", "text", "table", "list", "amounts" for a table of amounts by path, "months" for
         a table of twelve values by figure; "aside" and "pick" for an amount and a choice that move no number of the
-        comparison and have no usual value; "kinds" for the kind of each line of a quote.
+        comparison and have no usual value; "kinds" for the kind of each line of a quote. Of the record of the work:
+        "mark" for an option, "day"; "asides", "marks", "days" and "notes" for tables of such and of texts.
     label : str
         A few words, for beside the field.
     help : str
@@ -93,6 +96,11 @@ def choice(label: str, help: str, *, expert: bool = False, after: str = "") -> A
 def aside(label: str, help: str, measure: Measure, *, expert: bool = False, after: str = "") -> Any:
     """Declare an amount that stands beside the comparison: it has no line in the sheet."""
     return _declared(Ask("aside", label, help, measure, expert, after))
+
+
+def asides(label: str, help: str, measure: Measure) -> Any:
+    """Declare a table of amounts that stand beside the comparison, by name."""
+    return _declared(Ask("asides", label, help, measure))
 
 
 def pick(label: str, help: str, *, expert: bool = False, after: str = "") -> Any:

@@ -7,6 +7,7 @@ from typing import Any, Final
 
 from econ.case.choices import CHOICES, PICKS, table_path
 from econ.case.field import Kind
+from econ.case.marks import MARKS
 from econ.case.months import MONTH_COUNT, MONTHLY
 from econ.case.quantity import NOT_KNOWN_TEXT, Measure
 from econ.case.schema import MOST, SCHEMA_VERSION, SECTIONS
@@ -37,7 +38,7 @@ class FieldInfo:
     low, high : float
         Bounds in `unit`; NaN-free, 0 and 0 where the field is no amount.
     options : tuple of str
-        Options of a choice, "not_known" last.
+        Options of a choice, "not_known" last, or of a mark.
     needs_unit : bool
         A case file writes it as text with a unit.
     is_whole, is_expert : bool
@@ -133,8 +134,9 @@ def _info(path: str, declared: Any) -> FieldInfo:
     extra = declared.json_schema_extra
     label, text = str(declared.title), str(declared.description)
     flags = {"is_expert": extra["is_expert"], "asks_after": extra["asks_after"]}
-    if extra["kind"] not in ("amount", "aside"):
-        return FieldInfo(path, label, text, extra["kind"], options=(CHOICES | PICKS).get(path, ()), **flags)
+    if "unit" not in extra:
+        options = (CHOICES | PICKS | MARKS).get(path, ())
+        return FieldInfo(path, label, text, extra["kind"], options=options, **flags)
     measure = measure_of(extra)
     shown = measure.us_unit or measure.unit
     bounds = {"low": measure.low, "high": measure.high, "needs_unit": measure.needs_unit, "is_whole": measure.is_whole}
@@ -166,19 +168,29 @@ def _section_schema(section: str) -> dict[str, Any]:
 
 def _field_schema(info: FieldInfo) -> dict[str, Any]:
     described = {"title": info.label, "description": info.help}
-    if info.kind in ("amount", "aside"):
-        return described | _amount_schema(info)
+    if info.kind in ("amount", "aside", "asides"):
+        one = _amount_schema(info)
+        return described | (_table_schema(one) if info.kind == "asides" else one)
     forms: Mapping[str, dict[str, Any]] = {
         "choice": {"enum": [*info.options, NOT_KNOWN_TEXT]},
         "pick": {"enum": [*info.options, NOT_KNOWN_TEXT]},
         "kinds": {"type": "object", "additionalProperties": {"enum": list(LINE_KINDS)}},
         "text": {"type": "string", "maxLength": TEXT_LIMIT},
         "list": {"type": "array", "items": {"type": "string"}},
-        "table": {"type": "object", "additionalProperties": {"type": "string"}},
+        "table": _table_schema({"type": "string"}),
+        "mark": {"enum": list(info.options)},
+        "day": {"type": "string", "format": "date"},
+        "notes": _table_schema({"type": "string", "maxLength": TEXT_LIMIT}),
+        "marks": _table_schema({"enum": list(info.options)}),
+        "days": _table_schema({"type": "string", "format": "date"}),
         "amounts": {"type": "object", "additionalProperties": _any_amount()},
         "months": {"type": "object", "properties": {name: _twelve(unit) for name, unit in MONTHLY.items()}},
     }
     return described | forms[info.kind]
+
+
+def _table_schema(one: dict[str, Any]) -> dict[str, Any]:
+    return {"type": "object", "additionalProperties": one}
 
 
 def _twelve(measure: Measure) -> dict[str, Any]:

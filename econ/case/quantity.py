@@ -42,7 +42,7 @@ KINDS: Final = {
     "m**2": "an area", "m": "a length", "degC": "a temperature", "K": "a temperature difference",
     "W": "a heating or cooling power", "N": "a force", "m**3/hour": "an air flow",
     "W/(m**2*K)": "a heat-loss value (U-value)", "J/(m**2*K)": "a heat capacity per floor area",
-    "W/(m*K)": "a thermal conductivity", "J/(m**3*K)": "a heat capacity by volume", "m/s": "a speed",
+    "W/(m*K)": "a thermal conductivity", "J/(m**3*K)": "a heat capacity by volume", "m/s": "a speed", "L": "a volume",
 }  # fmt: skip
 EXAMPLES: Final = {
     "m**2": '"884 ft**2" or "82 m**2"', "m": '"8 ft", "10 in" or "2.4 m"', "degC": '"75 degF" or "24 degC"',
@@ -50,7 +50,7 @@ EXAMPLES: Final = {
     "W/(m**2*K)": '"0.35 W/(m**2*K)" or "0.06 Btu/(hour*ft**2*degF)"', "J/(m**2*K)": '"165000 J/(m**2*K)"',
     "N": '"620 lbf" or "2.8 kN"', "m**3/hour": '"450 ft**3/minute" or "760 m**3/hour"',
     "W/(m*K)": '"1.4 W/(m*K)" or "0.8 Btu/(hour*ft*degF)"', "J/(m**3*K)": '"2000000 J/(m**3*K)"',
-    "m/s": '"8 mile/hour" or "3.6 m/s"',
+    "m/s": '"8 mile/hour" or "3.6 m/s"', "L": '"1 quart" or "1 L"',
 }  # fmt: skip
 
 

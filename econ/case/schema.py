@@ -11,6 +11,7 @@ from pydantic import BaseModel, ConfigDict, ValidationError, field_validator
 
 from econ.case.faults import faults_of
 from econ.case.section import Known, Section, fault
+from econ.case.sections.as_built import RECORDS, AsBuilt, FirstYear, Paper, Phone, Tests
 from econ.case.sections.bills import Bills
 from econ.case.sections.equipment import Hired, Kit, Quote, WindowUnits
 from econ.case.sections.figures import Figures
@@ -53,13 +54,14 @@ SECTIONS: Final[dict[str, type[Section]]] = {
     "panel": Panel,
     "work": Work,
     "figures": Figures,
+    **RECORDS,
 }
 """Sections in the order of a file."""
 
 MOST: Final = {"rooms": MOST_ROOMS, "quotes": 7}
 """Sections that repeat, and how often at most."""
 
-BESIDE: Final = ("record", "offer", "quotes", "letterhead", "trade", "private")
+BESIDE: Final = ("record", "offer", "quotes", "letterhead", "trade", "private", *RECORDS)
 """Sections that move no number of the comparison."""
 
 
@@ -94,6 +96,11 @@ class Case(BaseModel):
     panel: Panel = Panel()
     work: Work = Work()
     figures: Figures = Figures()
+    phone: Phone = Phone()
+    tests: Tests = Tests()
+    as_built: AsBuilt = AsBuilt()
+    first_year: FirstYear = FirstYear()
+    paper: Paper = Paper()
 
     @field_validator("rooms", mode="before")
     @classmethod

@@ -4,11 +4,12 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import partial
 from typing import Annotated, Any, ClassVar, Final
 
 from pydantic import BaseModel, ConfigDict, InstanceOf, ValidationInfo, field_validator
 
-from econ.case import choices, months, quantity
+from econ.case import choices, marks, months, quantity
 from econ.case.quantity import Measure
 from econ.installation.quote import LINE_KINDS
 from econ.kernel.errors import CaseError, Fault
@@ -16,6 +17,8 @@ from econ.kernel.errors import CaseError, Fault
 Amt = Annotated[quantity.Amount, InstanceOf()] | None
 Amounts = tuple[tuple[str, Annotated[quantity.Amount, InstanceOf()]], ...] | None
 Monthly = tuple[tuple[str, Annotated[months.Months, InstanceOf()]], ...] | None
+Table = tuple[tuple[str, str], ...] | None
+Listed = tuple[str, ...] | None
 Choice = str | None
 Text = str | None
 
@@ -24,6 +27,7 @@ FIGURE: Final = Measure("", "", -1_000_000.0, 10_000_000.0)
 
 TEXT_LIMIT: Final = 10_000
 _NAME: Final = re.compile(r"[a-z0-9_]{1,80}")
+_KEY: Final = re.compile(r"[a-z0-9_]{1,80}(?:\.[a-z0-9_]{1,80})?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,13 +69,15 @@ class Section(BaseModel):
         extra = cls.model_fields[name].json_schema_extra
         if raw is None or not isinstance(extra, dict):
             return raw
-        if extra["kind"] in ("amount", "aside"):
-            return quantity.amount(raw, measure_of(extra))
-        readers: dict[str, Callable[[Any], Any]] = {"text": text, "table": pairs, "list": names, "amounts": amounts}
-        readers |= {"months": months.monthly, "kinds": line_kinds}
-        if extra["kind"] in ("choice", "pick"):
-            return option(f"{cls.path}.{name}", raw)
-        return readers[str(extra["kind"])](raw)
+        path, kind = f"{cls.path}.{name}", str(extra["kind"])
+        readers: dict[str, Callable[[Any], Any]] = {
+            "text": text, "table": pairs, "list": names, "amounts": amounts, "months": months.monthly,
+            "kinds": line_kinds, "day": day, "mark": partial(marks.mark, path),
+            **dict.fromkeys(("choice", "pick"), partial(option, path)),
+            **dict.fromkeys(("amount", "aside"), lambda each: quantity.amount(each, measure_of(extra))),
+        }  # fmt: skip
+        one = {"notes": "text", "marks": "mark", "days": "day", "asides": "aside"}.get(kind)
+        return readers[kind](raw) if one is None else keyed(raw, readers[one])
 
 
 def measure_of(extra: Mapping[str, Any]) -> Measure:
@@ -152,6 +158,24 @@ def amounts(raw: object) -> tuple[tuple[str, quantity.Amount], ...] | None:
     if faults:
         raise CaseError(faults)
     return tuple(read) or None
+
+
+def keyed(raw: object, read: Callable[[Any], Any]) -> tuple[tuple[str, Any], ...] | None:
+    """Return a table of values by short names, each as `read` reads it; an empty one says nothing."""
+    if not isinstance(raw, Mapping):
+        raise fault("must be a table of name = value", raw, 'Write it such as done_by = {wall_hole = "me"}.')
+    faults: list[Fault] = []
+    found = []
+    for key, value in raw.items():
+        try:
+            if not isinstance(key, str) or not _KEY.fullmatch(key):
+                raise fault("must be named in small letters, digits and _", key, "Write a name such as wall_hole.")
+            found.append((key, read(value)))
+        except CaseError as error:
+            faults += [Fault(str(key), each.problem, each.got, each.remedy, each.kind) for each in error.faults]
+    if faults:
+        raise CaseError(faults)
+    return tuple(found) or None
 
 
 def names(raw: object) -> tuple[str, ...]:

@@ -17,6 +17,7 @@ CONTRADICTING = {
 }
 """Fields that may contradict others of their section and are then refused; each is of a kind that others try."""
 
+RECORDED = ("notes", "days", "marks", "asides", "day")
 TEXT = st.text(st.characters(exclude_categories=("Cs",)), max_size=40)
 
 
@@ -27,8 +28,10 @@ def values(info: FieldInfo) -> st.SearchStrategy[object]:
         return st.sampled_from(("MN", "AZ"))
     if info.kind in ("amount", "aside"):
         return amounts(info)
-    if info.kind in ("choice", "pick"):
-        return st.sampled_from((*info.options, "not known"))
+    if info.kind in ("choice", "pick", "mark"):
+        return st.sampled_from((*info.options, *(["not known"] if "not_known" in info.options else [])))
+    if info.kind in RECORDED:
+        return recorded(info)
     names = st.from_regex(r"[a-z0-9_]{1,20}", fullmatch=True)
     by_kind = {
         "text": TEXT,
@@ -39,6 +42,15 @@ def values(info: FieldInfo) -> st.SearchStrategy[object]:
         "kinds": st.dictionaries(TEXT, st.sampled_from(LINE_KINDS), max_size=4),
     }
     return by_kind[info.kind]
+
+
+def recorded(info: FieldInfo) -> st.SearchStrategy[object]:
+    days = st.dates(min_value=date(2000, 1, 1), max_value=date(2100, 12, 31)).map(str)
+    kinds = {"notes": TEXT, "days": days, "marks": st.sampled_from(info.options or ("",)), "asides": amounts(info)}
+    if info.kind == "day":
+        return days
+    keys = st.from_regex(r"[a-z0-9_]{1,20}\.at_once" if info.kind == "marks" else r"[a-z_]{1,20}", fullmatch=True)
+    return st.dictionaries(keys, kinds[info.kind], max_size=3)
 
 
 def months() -> st.SearchStrategy[object]:

@@ -165,8 +165,8 @@ def test_case_cannot_be_changed_in_place():
 def test_field_is_fully_described(info):
     assert info.label
     assert info.help.endswith((".", "?"))
-    assert (info.kind in ("choice", "pick")) == bool(info.options)
-    assert (info.kind in ("amount", "aside")) == (info.low < info.high)
+    assert (info.kind in ("choice", "pick", "mark", "marks")) == bool(info.options)
+    assert (info.kind in ("amount", "aside", "asides")) == (info.low < info.high)
 
 
 @pytest.mark.parametrize("info", [i for i in all_fields() if i.kind == "amount"], ids=lambda info: info.path)
