@@ -133,6 +133,8 @@ _PICKS: Final[dict[str, tuple[str, ...]]] = {
     "quotes[].grade": GRADES,
     "offer.filled_in_by": ("client", "contractor"),
     "quotes[].filled_in_by": ("client", "contractor"),
+    "building.whose": ("everybody", "payer"),
+    "building.whole_flat": YES_NO,
     "trade.labour_at": ("wage_and_overhead", "sold_rate"),
 }
 

@@ -8,7 +8,7 @@ from pydantic import Field
 from econ.case.quantity import Measure
 
 Asked = Literal["amount", "choice", "text", "table", "list", "amounts", "months"]
-Beside = Literal["aside", "pick", "kinds", "asides", "mark", "marks", "day", "days", "notes"]
+Beside = Literal["aside", "pick", "kinds", "sheet", "asides", "mark", "marks", "day", "days", "notes"]
 Kind = Asked | Beside
 
 # Bare numbers ------------------------------------------------------------------------------------------------------
@@ -51,7 +51,8 @@ class Ask:
     kind : str
         "amount", "choice", "text", "table", "list", "amounts" for a table of amounts by path, "months" for
         a table of twelve values by figure; "aside" and "pick" for an amount and a choice that move no number of the
-        comparison and have no usual value; "kinds" for the kind of each line of a quote. Of the record of the work:
+        comparison and have no usual value; "kinds" for the kind of each line of a quote; "sheet" for a text of many
+        rows. Of the record of the work:
         "mark" for an option, "day"; "asides", "marks", "days" and "notes" for tables of such and of texts.
     label : str
         A few words, for beside the field.

@@ -11,7 +11,7 @@ from econ.case.marks import MARKS
 from econ.case.months import MONTH_COUNT, MONTHLY
 from econ.case.quantity import NOT_KNOWN_TEXT, Measure
 from econ.case.schema import MOST, SCHEMA_VERSION, SECTIONS
-from econ.case.section import TEXT_LIMIT, measure_of
+from econ.case.section import SHEET_LIMIT, TEXT_LIMIT, measure_of
 from econ.case.sections.place import PLACE_WAYS
 from econ.installation.quote import LINE_KINDS
 from econ.kernel.errors import UnknownChoiceError
@@ -176,6 +176,7 @@ def _field_schema(info: FieldInfo) -> dict[str, Any]:
         "pick": {"enum": [*info.options, NOT_KNOWN_TEXT]},
         "kinds": {"type": "object", "additionalProperties": {"enum": list(LINE_KINDS)}},
         "text": {"type": "string", "maxLength": TEXT_LIMIT},
+        "sheet": {"type": "string", "maxLength": SHEET_LIMIT},
         "list": {"type": "array", "items": {"type": "string"}},
         "table": _table_schema({"type": "string"}),
         "mark": {"enum": list(info.options)},

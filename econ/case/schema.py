@@ -13,6 +13,7 @@ from econ.case.faults import faults_of
 from econ.case.section import Known, Section, fault
 from econ.case.sections.as_built import RECORDS, AsBuilt, FirstYear, Paper, Phone, Tests
 from econ.case.sections.bills import Bills
+from econ.case.sections.building import Building
 from econ.case.sections.equipment import Hired, Kit, Quote, WindowUnits
 from econ.case.sections.figures import Figures
 from econ.case.sections.later import Finance, Later, Letting
@@ -50,6 +51,7 @@ SECTIONS: Final[dict[str, type[Section]]] = {
     "letterhead": Letterhead,
     "trade": Trade,
     "private": Private,
+    "building": Building,
     "site": Site,
     "panel": Panel,
     "work": Work,
@@ -61,7 +63,7 @@ SECTIONS: Final[dict[str, type[Section]]] = {
 MOST: Final = {"rooms": MOST_ROOMS, "quotes": 7}
 """Sections that repeat, and how often at most."""
 
-BESIDE: Final = ("record", "offer", "quotes", "letterhead", "trade", "private", *RECORDS)
+BESIDE: Final = ("record", "offer", "quotes", "letterhead", "trade", "private", "building", *RECORDS)
 """Sections that move no number of the comparison."""
 
 
@@ -92,6 +94,7 @@ class Case(BaseModel):
     letterhead: Letterhead = Letterhead()
     trade: Trade = Trade()
     private: Private = Private()
+    building: Building = Building()
     site: Site = Site()
     panel: Panel = Panel()
     work: Work = Work()

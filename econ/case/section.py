@@ -26,6 +26,9 @@ FIGURE: Final = Measure("", "", -1_000_000.0, 10_000_000.0)
 """Bounds of a figure changed by hand: its own table's unit, any sign."""
 
 TEXT_LIMIT: Final = 10_000
+SHEET_LIMIT: Final = 500_000
+"""Letters of a text, and of one that holds many rows."""
+
 _NAME: Final = re.compile(r"[a-z0-9_]{1,80}")
 _KEY: Final = re.compile(r"[a-z0-9_]{1,80}(?:\.[a-z0-9_]{1,80})?")
 
@@ -71,7 +74,7 @@ class Section(BaseModel):
             return raw
         path, kind = f"{cls.path}.{name}", str(extra["kind"])
         readers: dict[str, Callable[[Any], Any]] = {
-            "text": text, "table": pairs, "list": names, "amounts": amounts, "months": months.monthly,
+            "text": text, "sheet": sheet, "table": pairs, "list": names, "amounts": amounts, "months": months.monthly,
             "kinds": line_kinds, "day": day, "mark": partial(marks.mark, path),
             **dict.fromkeys(("choice", "pick"), partial(option, path)),
             **dict.fromkeys(("amount", "aside"), lambda each: quantity.amount(each, measure_of(extra))),
@@ -101,14 +104,19 @@ def option(path: str, raw: object) -> str:
     return chosen
 
 
-def text(raw: object) -> str:
+def sheet(raw: object) -> str:
+    """Return a text of many rows that can be saved and printed."""
+    return text(raw, SHEET_LIMIT)
+
+
+def text(raw: object, limit: int = TEXT_LIMIT) -> str:
     """Return a text that can be saved and printed."""
     if isinstance(raw, date):
         return raw.isoformat()
     if not isinstance(raw, str):
         raise fault("must be text", raw, "Put it in quotes.")
-    if len(raw) > TEXT_LIMIT or any("\ud800" <= letter <= "\udfff" for letter in raw):
-        raise fault(f"must be readable text of at most {TEXT_LIMIT} letters", raw, "Shorten it.")
+    if len(raw) > limit or any("\ud800" <= letter <= "\udfff" for letter in raw):
+        raise fault(f"must be readable text of at most {limit} letters", raw, "Shorten it.")
     return raw
 
 

@@ -43,6 +43,8 @@ TABLE_NAMES: Final = (
     "prices/energy_by_state",
     "prices/fuels",
     "prices/heaters",
+    "rooms/building",
+    "rooms/shared",
 )
 """Every table but those of tasks and tools, which have their own loader."""
 
@@ -90,6 +92,8 @@ class Tables:
         What room a unit needs, by kind and size; usual clear openings by kind of window.
     warming : Lookup
         How much warmer it has become since a place's figures, by what they were made from.
+    building, shared : Lookup
+        Usual figures of a building of many rooms, by field; cost lines that rooms share, by key of the line.
     records : mapping of str to mapping
         The record of each table by its name.
     fingerprint : str
@@ -125,6 +129,8 @@ class Tables:
     window_fit: Lookup
     openings: Lookup
     warming: Lookup
+    building: Lookup
+    shared: Lookup
     records: Mapping[str, Mapping[str, Any]]
     fingerprint: str
     hourly: Mapping[str, HourlyYear]
@@ -246,6 +252,8 @@ KEYED: Final = {
     "window_fit": ("equipment/window_fit", "room for a unit", "key"),
     "openings": ("equipment/openings", "kind of window", "opening"),
     "warming": ("climate/warming", "basis of weather", "basis"),
+    "building": ("rooms/building", "figure of a building", "field"),
+    "shared": ("rooms/shared", "shared cost line", "key"),
 }
 """Field of Tables: table, what its key is of, key columns."""
 

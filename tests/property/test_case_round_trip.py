@@ -35,6 +35,7 @@ def values(info: FieldInfo) -> st.SearchStrategy[object]:
     names = st.from_regex(r"[a-z0-9_]{1,20}", fullmatch=True)
     by_kind = {
         "text": TEXT,
+        "sheet": TEXT,
         "list": st.lists(names, max_size=4),
         "amounts": st.dictionaries(TEXT, st.floats(-1e6, 1e6), max_size=3),
         "table": st.dictionaries(TEXT, st.sampled_from(("self", "helper"))),
