@@ -2,7 +2,8 @@
 
 Revisions are only ever added; undo and redo move the head. Every change names the head it was made from, so that of two
 windows the second is told. Cases are listed by a counter that rises with each change, never by a clock;
-the time beside them is for reading.
+the time beside them is for reading. Outside the program a case is known by an address of 128 random bits, and found by it
+only for its owner; numbers stay inside.
 """
 
 import sqlite3
@@ -32,6 +33,8 @@ class SavedCase:
         The case file of that revision.
     can_undo, can_redo : bool
         Whether there is an earlier, or a taken back, revision.
+    address : str
+        How a link names it: 32 hexadecimal digits.
     """
 
     case_id: int
@@ -40,6 +43,7 @@ class SavedCase:
     text: str
     can_undo: bool
     can_redo: bool
+    address: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +67,26 @@ class Listed:
     saved_at: str
 
 
-def create(path: Path, name: str, text: str) -> SavedCase:
+@dataclass(frozen=True, slots=True)
+class Revision:
+    """One version of a case.
+
+    Attributes
+    ----------
+    number : int
+        Its number, 1 for the first.
+    text : str
+        The case file.
+    saved_at : str
+        When it was saved, ISO text in universal time; empty for those saved before times were kept.
+    """
+
+    number: int
+    text: str
+    saved_at: str
+
+
+def create(path: Path, name: str, text: str, owner: str = "") -> SavedCase:
     """Save a new case and return it.
 
     Parameters
@@ -74,14 +97,42 @@ def create(path: Path, name: str, text: str) -> SavedCase:
         Its name in the list; names may repeat.
     text : str
         The case file.
+    owner : str
+        Whose it is, as `store.owner` writes it; empty for the one owner of a program that serves nobody else.
+    """
+    added = f"""
+        INSERT INTO saved_case (name, head, touched, saved_at, owner, address)
+        VALUES (?, 1, {_NEXT_TOUCH}, {_NOW}, ?, lower(hex(randomblob(16))))
     """
     with transaction(path) as connection:
-        added = connection.execute(
-            f"INSERT INTO saved_case (name, head, touched, saved_at) VALUES (?, 1, {_NEXT_TOUCH}, {_NOW})", (name,)
-        )
-        case_id = int(added.lastrowid or 0)
-        connection.execute("INSERT INTO revision VALUES (?, 1, NULL, ?)", (case_id, text))
+        case_id = int(connection.execute(added, (name, owner)).lastrowid or 0)
+        _add_revision(connection, case_id, 1, None, text)
         return _saved(connection, case_id)
+
+
+def number_of(path: Path, address: str, owner: str = "") -> int:
+    """Return the number of the case at an address.
+
+    Parameters
+    ----------
+    path : Path
+        The file of saved cases.
+    address : str
+        What stands in the link.
+    owner : str
+        Who asks.
+
+    Raises
+    ------
+    NoSuchCaseError
+        If this owner has no case there that is not deleted; the same for another's case as for none.
+    """
+    with connected(path) as connection:
+        query = "SELECT id FROM saved_case WHERE address = ? AND owner = ? AND deleted = 0"
+        row = connection.execute(query, (address, owner)).fetchone()
+        if row is None:
+            raise NoSuchCaseError(address)
+        return int(row[0])
 
 
 def opened(path: Path, case_id: int) -> SavedCase:
@@ -122,7 +173,7 @@ def save(path: Path, case_id: int, text: str, head: int) -> SavedCase:
         if stands.head == head and stands.text == text:
             return stands
         latest = connection.execute("SELECT max(number) FROM revision WHERE case_id = ?", (case_id,)).fetchone()[0]
-        connection.execute("INSERT INTO revision VALUES (?, ?, ?, ?)", (case_id, latest + 1, head, text))
+        _add_revision(connection, case_id, latest + 1, head, text)
         if not _moved(connection, case_id, head, latest + 1):
             raise StoreConflict(text, stands.text, stands.head)
         return _saved(connection, case_id)
@@ -138,27 +189,56 @@ def redo(path: Path, case_id: int, head: int) -> SavedCase:
     return _stepped(path, case_id, head, "SELECT max(number) FROM revision WHERE case_id = ? AND parent = ?")
 
 
-def listed(path: Path, *, deleted: bool = False) -> tuple[Listed, ...]:
-    """Return the cases, last changed first.
+def revert(path: Path, case_id: int, number: int, head: int) -> SavedCase:
+    """Save an earlier version once more, as the newest; nothing between is lost.
 
     Parameters
     ----------
     path : Path
         The file of saved cases.
+    case_id : int
+        Which case.
+    number : int
+        The version to come back to.
+    head : int
+        The revision that stands.
+
+    Raises
+    ------
+    NoSuchCaseError
+        If the case has no such version.
+    """
+    texts = {revision.number: revision.text for revision in revisions(path, case_id)}
+    if number not in texts:
+        raise NoSuchCaseError(f"{case_id}, version {number},")
+    return save(path, case_id, texts[number], head)
+
+
+def listed(path: Path, owner: str = "", *, deleted: bool = False) -> tuple[Listed, ...]:
+    """Return an owner's cases, last changed first.
+
+    Parameters
+    ----------
+    path : Path
+        The file of saved cases.
+    owner : str
+        Whose.
     deleted : bool
         The deleted ones instead, so that they can be brought back.
     """
-    query = "SELECT id, name, head, deleted, saved_at FROM saved_case WHERE deleted = ? ORDER BY touched DESC"
+    query = """
+        SELECT id, name, head, deleted, saved_at FROM saved_case WHERE deleted = ? AND owner = ? ORDER BY touched DESC
+    """
     with connected(path) as connection:
-        rows = connection.execute(query, (int(deleted),))
+        rows = connection.execute(query, (int(deleted), owner))
         return tuple(Listed(row[0], row[1], row[2], bool(row[3]), row[4]) for row in rows)
 
 
-def revisions(path: Path, case_id: int) -> tuple[tuple[int, str], ...]:
-    """Return every revision's number and text, oldest first; also those taken back."""
-    query = "SELECT number, text FROM revision WHERE case_id = ? ORDER BY number"
+def revisions(path: Path, case_id: int) -> tuple[Revision, ...]:
+    """Return every version, oldest first; also those taken back."""
+    query = "SELECT number, text, saved_at FROM revision WHERE case_id = ? ORDER BY number"
     with connected(path) as connection:
-        return tuple((row[0], row[1]) for row in connection.execute(query, (case_id,)))
+        return tuple(Revision(*row) for row in connection.execute(query, (case_id,)))
 
 
 def rename(path: Path, case_id: int, name: str) -> SavedCase:
@@ -169,9 +249,9 @@ def rename(path: Path, case_id: int, name: str) -> SavedCase:
         return _saved(connection, case_id)
 
 
-def copy(path: Path, case_id: int, name: str) -> SavedCase:
+def copy(path: Path, case_id: int, name: str, owner: str = "") -> SavedCase:
     """Save the head of a case as a new one, with its own revisions from here on."""
-    return create(path, name, opened(path, case_id).text)
+    return create(path, name, opened(path, case_id).text, owner)
 
 
 def delete(path: Path, case_id: int) -> None:
@@ -198,6 +278,11 @@ def _stepped(path: Path, case_id: int, head: int, query: str) -> SavedCase:
         return _saved(connection, case_id)
 
 
+def _add_revision(connection: sqlite3.Connection, case_id: int, number: int, parent: int | None, text: str) -> None:
+    statement = f"INSERT INTO revision (case_id, number, parent, text, saved_at) VALUES (?, ?, ?, ?, {_NOW})"
+    connection.execute(statement, (case_id, number, parent, text))
+
+
 def _moved(connection: sqlite3.Connection, case_id: int, head: int, target: int) -> bool:
     statement = f"""
         UPDATE saved_case SET head = ?, touched = {_NEXT_TOUCH}, saved_at = {_NOW}
@@ -209,11 +294,12 @@ def _moved(connection: sqlite3.Connection, case_id: int, head: int, target: int)
 def _saved(connection: sqlite3.Connection, case_id: int) -> SavedCase:
     query = """
         SELECT c.id, c.name, c.head, r.text, r.parent IS NOT NULL,
-               EXISTS (SELECT 1 FROM revision n WHERE n.case_id = c.id AND n.parent = c.head)
+               EXISTS (SELECT 1 FROM revision n WHERE n.case_id = c.id AND n.parent = c.head),
+               c.address
         FROM saved_case c JOIN revision r ON r.case_id = c.id AND r.number = c.head
         WHERE c.id = ? AND c.deleted = 0
     """
     row = connection.execute(query, (case_id,)).fetchone()
     if row is None:
         raise NoSuchCaseError(case_id)
-    return SavedCase(row[0], row[1], row[2], row[3], bool(row[4]), bool(row[5]))
+    return SavedCase(row[0], row[1], row[2], row[3], bool(row[4]), bool(row[5]), row[6])

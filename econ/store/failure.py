@@ -3,7 +3,7 @@
 StoreError (kernel)
 |-- StoreConflict    the case was changed elsewhere since it was read; holds both texts
 |-- StoreDamagedError     the file is not a readable store any more
-`-- NoSuchCaseError       no case has that number
+`-- NoSuchCaseError       no case has that number or address
 """
 
 import sqlite3
@@ -33,11 +33,11 @@ class StoreDamagedError(StoreError):
 
 
 class NoSuchCaseError(StoreError):
-    """No case has that number, or it was deleted."""
+    """No case has that number or address, or it was deleted."""
 
-    def __init__(self, case_id: int) -> None:
-        super().__init__(f"Case {case_id} is not there. Open another from the list.")
-        self.case_id = case_id
+    def __init__(self, named: int | str) -> None:
+        super().__init__(f"Case {named} is not there. Open another from the list.")
+        self.named = named
 
 
 _DAMAGED: Final = (sqlite3.SQLITE_NOTADB, sqlite3.SQLITE_CORRUPT)

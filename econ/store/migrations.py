@@ -33,7 +33,25 @@ _WEATHER_FILES: Final = (
 
 _SAVED_AT: Final = ("ALTER TABLE saved_case ADD COLUMN saved_at TEXT NOT NULL DEFAULT ''",)
 
-STEPS: Final[tuple[tuple[str, ...], ...]] = (_FIRST, _WEATHER_FILES, _SAVED_AT)
+_OWNERS: Final = (
+    "ALTER TABLE saved_case ADD COLUMN owner TEXT NOT NULL DEFAULT ''",
+    "ALTER TABLE saved_case ADD COLUMN address TEXT NOT NULL DEFAULT ''",
+    "UPDATE saved_case SET address = lower(hex(randomblob(16)))",
+    "CREATE UNIQUE INDEX saved_case_address ON saved_case (address)",
+    """
+    CREATE TABLE share (
+        id      INTEGER PRIMARY KEY,
+        key     TEXT    NOT NULL UNIQUE,
+        case_id INTEGER NOT NULL REFERENCES saved_case (id),
+        edits   INTEGER NOT NULL DEFAULT 0 CHECK (edits IN (0, 1)),
+        revoked INTEGER NOT NULL DEFAULT 0 CHECK (revoked IN (0, 1)),
+        made_at TEXT    NOT NULL
+    ) STRICT
+    """,
+    "ALTER TABLE revision ADD COLUMN saved_at TEXT NOT NULL DEFAULT ''",
+)
+
+STEPS: Final[tuple[tuple[str, ...], ...]] = (_FIRST, _WEATHER_FILES, _SAVED_AT, _OWNERS)
 """Statements that lead from version n to n + 1; the version stands in ``user_version``."""
 
 

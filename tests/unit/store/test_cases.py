@@ -6,13 +6,17 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from econ.kernel.errors import StoreError
-from econ.store import cases
+from econ.store import cases, owner
 from econ.store.failure import NoSuchCaseError, StoreConflict
 
 
 @pytest.fixture
 def path(tmp_path):
     return tmp_path / "new folder" / "cases.sqlite3"
+
+
+def versions(path, case):
+    return [(version.number, version.text) for version in cases.revisions(path, case.case_id)]
 
 
 def test_new_case_comes_back_after_a_restart(path):
@@ -25,7 +29,7 @@ def test_save_adds_a_revision_and_keeps_the_old(path):
     made = cases.create(path, "Den", "one")
     saved = cases.save(path, made.case_id, "two", made.head)
     assert (saved.text, saved.head, saved.can_undo) == ("two", 2, True)
-    assert cases.revisions(path, made.case_id) == ((1, "one"), (2, "two"))
+    assert versions(path, made) == [(1, "one"), (2, "two")]
 
 
 def test_same_text_adds_no_revision(path):
@@ -56,7 +60,7 @@ def test_save_after_undo_branches_and_keeps_what_was_taken_back(path):
     back = cases.undo(path, made.case_id, three.head)
     assert back.text == "one"
     assert cases.redo(path, made.case_id, back.head).text == "three"
-    assert [text for _, text in cases.revisions(path, made.case_id)] == ["one", "two", "three"]
+    assert versions(path, made) == [(1, "one"), (2, "two"), (3, "three")]
 
 
 def test_second_window_is_told_and_holds_both_texts(path):
@@ -65,7 +69,7 @@ def test_second_window_is_told_and_holds_both_texts(path):
     with pytest.raises(StoreConflict, match="changed in another window") as refused:
         cases.save(path, made.case_id, "mine", made.head)
     assert (refused.value.mine, refused.value.theirs, refused.value.their_head) == ("mine", "theirs", 2)
-    assert [text for _, text in cases.revisions(path, made.case_id)] == ["one", "theirs"]
+    assert versions(path, made) == [(1, "one"), (2, "theirs")]
     assert cases.save(path, made.case_id, "mine", refused.value.their_head).text == "mine"
 
 
@@ -142,7 +146,7 @@ def test_failed_save_leaves_nothing_behind(path):
     with pytest.raises(StoreError):
         cases.save(path, made.case_id, None, made.head)  # the table refuses an absent text
     assert cases.opened(path, made.case_id) == made
-    assert cases.revisions(path, made.case_id) == ((1, "one"),)
+    assert versions(path, made) == [(1, "one")]
 
 
 def test_store_writes_ahead_and_through_to_the_disk(path):
@@ -156,3 +160,49 @@ def test_list_tells_when_a_case_was_saved_in_universal_time(path):
     cases.create(path, "Den", "a")
     [line] = cases.listed(path)
     assert abs(datetime.fromisoformat(line.saved_at) - datetime.now(UTC)) < timedelta(minutes=5)
+
+
+def test_earlier_version_comes_back_as_the_newest(path):
+    made = cases.create(path, "Den", "one")
+    saved = cases.save(path, made.case_id, "two", made.head)
+    back = cases.revert(path, made.case_id, 1, saved.head)
+    assert (back.text, back.head) == ("one", 3)
+    assert cases.undo(path, made.case_id, back.head).text == "two"
+
+
+def test_version_that_is_not_there_is_named(path):
+    made = cases.create(path, "Den", "one")
+    with pytest.raises(NoSuchCaseError, match="version 7, is not there"):
+        cases.revert(path, made.case_id, 7, made.head)
+
+
+def test_each_version_tells_when_it_was_saved(path):
+    made = cases.create(path, "Den", "one")
+    cases.save(path, made.case_id, "two", made.head)
+    for version in cases.revisions(path, made.case_id):
+        assert abs(datetime.fromisoformat(version.saved_at) - datetime.now(UTC)) < timedelta(minutes=5)
+
+
+def test_address_has_128_bits_and_leads_to_its_case(path):
+    made = [cases.create(path, "Den", "one") for _ in range(20)]
+    assert all(owner.is_token(case.address) for case in made)
+    assert len({case.address for case in made}) == 20
+    assert [cases.number_of(path, case.address) for case in made] == [case.case_id for case in made]
+
+
+def test_another_owner_neither_lists_nor_finds_a_case(path):
+    mine, theirs = (owner.hashed(owner.new_token()) for _ in range(2))
+    made = cases.create(path, "Den", "one", mine)
+    assert [line.name for line in cases.listed(path, mine)] == ["Den"]
+    assert cases.number_of(path, made.address, mine) == made.case_id
+    for other in (theirs, owner.NOBODY_ELSE):
+        assert cases.listed(path, other) == cases.listed(path, other, deleted=True) == ()
+        with pytest.raises(NoSuchCaseError):
+            cases.number_of(path, made.address, other)
+
+
+@pytest.mark.parametrize("address", ["", "1", "' OR 1=1 --", "../cases.sqlite3", "%", "a" * 100_000, "\x00"])
+def test_address_of_nothing_leads_nowhere(path, address):
+    cases.create(path, "Den", "one")
+    with pytest.raises(NoSuchCaseError):
+        cases.number_of(path, address)

@@ -4,19 +4,21 @@ import os
 import sqlite3
 import subprocess
 import sys
+import tempfile
 import time
-from contextlib import closing
+from contextlib import closing, contextmanager
 from pathlib import Path
 
 import pytest
 
 from econ.kernel.errors import StoreError
-from econ.store import cases, connection
+from econ.store import cases, connection, owner
 from econ.store.connection import connected, ready, store_path
 from econ.store.failure import StoreDamagedError, in_words
 from econ.store.migrations import STEPS, migrate, version_of
 
 ROOT = Path(__file__).parents[3]
+NOBODY = 65_534
 
 
 @pytest.fixture
@@ -144,6 +146,43 @@ def test_folder_that_is_a_file_says_so(tmp_path):
         cases.listed(tmp_path / "taken" / "cases.sqlite3")
 
 
+@contextmanager
+def without_rights():
+    """Be somebody who owns nothing, where the tests run as one who may write anywhere."""
+    if os.geteuid() != 0:
+        yield
+        return
+    os.seteuid(NOBODY)
+    try:
+        yield
+    finally:
+        os.seteuid(0)
+
+
+@pytest.mark.skipif(not hasattr(os, "geteuid"), reason="permissions of this kind are Linux's and macOS's")
+def test_folder_that_may_not_be_written_says_so():
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "cases.sqlite3"
+        made = cases.create(path, "Den", "one")
+        path.chmod(0o444)
+        path.parent.chmod(0o555)
+        with without_rights(), pytest.raises(StoreError, match="Saved cases (may not be written|cannot be opened)"):
+            cases.save(path, made.case_id, "two", made.head)
+        path.parent.chmod(0o755)
+        path.chmod(0o644)
+        assert cases.opened(path, made.case_id) == made
+
+
+def test_clock_set_back_loses_nothing_and_keeps_the_order(monkeypatch, path):
+    first, second = (cases.create(path, name, "one") for name in ("a", "b"))
+    monkeypatch.setattr(cases, "_NOW", "'1999-12-31T23:59:59+00:00'")
+    saved = cases.save(path, first.case_id, "two", first.head)
+    assert [line.name for line in cases.listed(path)] == ["a", "b"]
+    assert [version.text for version in cases.revisions(path, first.case_id)] == ["one", "two"]
+    assert cases.undo(path, first.case_id, saved.head).text == "one"
+    assert cases.opened(path, second.case_id) == second
+
+
 def test_file_that_is_a_folder_says_so(path):
     path.mkdir()
     with pytest.raises(StoreError, match="cannot be opened"):
@@ -175,6 +214,8 @@ def test_case_saved_before_times_were_kept_has_none(path):
         raw.execute("INSERT INTO saved_case (name, head, touched) VALUES ('Den', 1, 1)")
         raw.execute("INSERT INTO revision VALUES (1, 1, NULL, 'one')")
     assert [(line.name, line.saved_at) for line in cases.listed(path)] == [("Den", "")]
+    assert [version.saved_at for version in cases.revisions(path, 1)] == [""]
+    assert owner.is_token(cases.opened(path, 1).address)
     cases.save(path, 1, "two", 1)
     assert cases.listed(path)[0].saved_at
 
@@ -204,7 +245,7 @@ def test_killed_in_the_middle_of_saving_nothing_told_as_saved_is_lost(path):
     assert ready(path) == ""
     for case_id, number in enumerate(told, start=1):
         saved = cases.opened(path, case_id)
-        texts = [text for _, text in cases.revisions(path, case_id)]
+        texts = [version.text for version in cases.revisions(path, case_id)]
         assert saved.text == texts[-1]
         assert texts == ["0", *(str(n) * 500 for n in range(1, len(texts)))]
         assert len(texts) - 1 in (number, number + 1)
