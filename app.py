@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from econ.ui import look, state, strip
+from econ.ui import identity, look, state, strip
 
 PAGES = {
     "first_look": "First look",
@@ -29,6 +29,7 @@ def main() -> None:
         position="top",
     )
     look.dress()
+    identity.remember()
     state.open_case()
     state.turn_to(page.title)
     strip.draw()

@@ -1,9 +1,9 @@
 """Saved cases: each a name and a chain of revisions, of which one is the head.
 
 Revisions are only ever added; undo and redo move the head. Every change names the head it was made from, so that of two
-windows the second is told. Cases are listed by a counter that rises with each change, never by a clock;
-the time beside them is for reading. Outside the program a case is known by an address of 128 random bits, and found by it
-only for its owner; numbers stay inside.
+windows the second is told. Cases are listed by a counter that rises with each change, never by a clock; the time beside
+them is for reading. Outside the program a case is known by an address of 128 random bits, and found by it only for its
+owner; numbers stay inside.
 """
 
 import sqlite3

@@ -1,4 +1,4 @@
-"""Links that show one case to somebody else: a token each, kept hashed, for reading unless said otherwise, revocable."""
+"""Links that show one case to somebody else: a token each, kept hashed, for reading unless said so, revocable."""
 
 from dataclasses import dataclass
 from pathlib import Path

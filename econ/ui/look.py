@@ -25,12 +25,24 @@ _SEVERITY: Final = {
     Severity.NOTE: ("Note", "○"),
 }
 _NUMBER: Final = re.compile(r"[\u2212\u2013$-]*[\d.,]*\d|\u2013$")
+_MARKUP: Final = re.compile(r"[\\\\`*_{}\[\]()<>#+!|~$:-]")
 _RANK: Final = (Severity.HOLD_POINT, Severity.CAUTION, Severity.NOTE)
 
 
 def dress() -> None:
     """Give the page its style sheet."""
     st.html(_STYLE)
+
+
+def literal(text: str) -> str:
+    r"""Return a text with every sign of markup made plain, for labels and messages that would read it as markup.
+
+    Examples
+    --------
+    >>> literal("![x](y) $5")
+    '\\\\!\\\\[x\\\\]\\\\(y\\\\) \\\\$5'
+    """
+    return _MARKUP.sub(r"\\\g<0>", text)
 
 
 def said(sentence: str, *, kind: str = "said") -> None:

@@ -27,7 +27,7 @@ def chosen() -> int:
         st.segmented_control(
             "Room on this page",
             range(len(rooms)),
-            format_func=lambda place: rooms[place].name or f"Room {place + 1}",
+            format_func=lambda place: look.literal(rooms[place].name or "") or f"Room {place + 1}",
             key="w_room",
             on_change=_choose,
             required=True,

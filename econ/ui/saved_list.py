@@ -10,15 +10,15 @@ from econ.evaluate.known import known_names
 from econ.kernel.errors import CaseError, EconError
 from econ.store import cases
 from econ.store.connection import store_path
-from econ.ui import fields, shelf, state
+from econ.ui import fields, identity, look, shelf, state
 
 
 def draw() -> None:
     """List the cases on this machine, last changed first; deleted ones can be brought back."""
     try:
-        standing, deleted = (cases.listed(store_path(), deleted=gone) for gone in (False, True))
+        standing, deleted = (cases.listed(store_path(), identity.owner(), deleted=gone) for gone in (False, True))
     except EconError as error:
-        st.error(str(error))
+        st.error(look.literal(str(error)))
         return
     st.button("Begin a new case", on_click=state.start_new)
     open_now = st.session_state[state.SAVED]
@@ -28,7 +28,10 @@ def draw() -> None:
         with st.expander(f"Deleted: {len(deleted)}"):
             for line in deleted:
                 st.button(
-                    f"Bring back: {line.name}", key=f"back_{line.case_id}", on_click=_restore, args=(line.case_id,)
+                    f"Bring back: {look.literal(line.name)}",
+                    key=f"back_{line.case_id}",
+                    on_click=_restore,
+                    args=(line.case_id,),
                 )
 
 
@@ -49,7 +52,12 @@ def file_in() -> None:
     except CaseError as error:
         st.html("".join(fields.fault_html(fault, fault.path) for fault in error.faults))
         return
-    st.button(f"Open “{shelf.title(case)}” as a new case", type="primary", on_click=state.start_new, args=(case,))
+    st.button(
+        f"Open “{look.literal(shelf.title(case))}” as a new case",
+        type="primary",
+        on_click=state.start_new,
+        args=(case,),
+    )
 
 
 def _line(line: cases.Listed, *, is_open: bool) -> None:

@@ -10,10 +10,11 @@ from econ.case.schema import Case
 from econ.case.toml import read_case, read_case_file, write_case
 from econ.kernel.errors import EconError
 from econ.report.numbers import day_text
-from econ.store import cases
+from econ.store import cases, sharing
 from econ.store.cases import SavedCase
-from econ.store.connection import store_path
+from econ.store.connection import ready, store_path
 from econ.tables.place import data_root
+from econ.ui import identity
 from econ.ui.option_words import option_words
 
 Opened: TypeAlias = tuple[SavedCase, Case]
@@ -38,17 +39,34 @@ class Ready:
     case: Case
 
 
-def addressed(number: str) -> Opened | None:
-    """Return the saved case of an address; None where there is none of that number, or it cannot be read."""
+def begun() -> str:
+    """Look whether the shelf can be read, set a damaged one aside, and return what the user should know of it."""
     try:
-        return as_it_stands(int(number)) if number.isdigit() else None
+        return ready(store_path())
+    except EconError as error:
+        return str(error)
+
+
+def addressed(address: str) -> Opened | None:
+    """Return the saved case of an address; None where this owner has none there, or it cannot be read."""
+    try:
+        return as_it_stands(cases.number_of(store_path(), address, identity.owner()))
+    except EconError:
+        return None
+
+
+def shared(token: str) -> tuple[Opened, bool] | None:
+    """Return the case that a link shows, and whether it may be changed through it; None where it shows none."""
+    try:
+        stands, may_edit = sharing.shared(store_path(), token)
+        return read(stands), may_edit
     except EconError:
         return None
 
 
 def last() -> Opened | None:
     """Return the case last changed that can be read; None on an empty shelf."""
-    for line in cases.listed(store_path()):
+    for line in cases.listed(store_path(), identity.owner()):
         try:
             return as_it_stands(line.case_id)
         except EconError:
@@ -75,11 +93,21 @@ def read(saved: SavedCase) -> Opened:
     return saved, read_case(saved.text)
 
 
+def read_text(text: str) -> tuple[str, Case]:
+    """Return a version's text with the case it holds."""
+    return text, read_case(text)
+
+
+def reverted(stands: SavedCase, number: int) -> Opened:
+    """Come back to an earlier version, as the newest."""
+    return read(cases.revert(store_path(), stands.case_id, number, stands.head))
+
+
 def saved(stands: SavedCase | None, case: Case) -> SavedCase:
     """Save a change and return how the case stands; the first change of a new case puts it on the shelf."""
     name, text = title(case), write_case(case)
     if stands is None:
-        return cases.create(store_path(), name, text)
+        return cases.create(store_path(), name, text, identity.owner())
     now = cases.save(store_path(), stands.case_id, text, stands.head)
     return now if now.name == name else cases.rename(store_path(), now.case_id, name)
 

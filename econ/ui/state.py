@@ -26,7 +26,16 @@ GREETING: Final = "opened_last"
 """Whether the case on screen was opened unasked, as the one last worked on."""
 
 MISSING: Final = "missing_case"
-"""Number of a case that the address names and that is not here."""
+"""Address of a case that the link names and that is not here."""
+
+OWN_COPY: Final = "This is your own copy from here on; the case shown to you stays as it is."
+
+_ADDRESS_LENGTH: Final = 32
+"""Longest address that is repeated on screen."""
+
+UNSAVED: Final = "last_change_is_not_saved"
+LENT: Final = "lent_case"
+"""Whether the open case is somebody else's, lent by a link to read; a change goes into a copy of one's own."""
 
 PAGE: Final = "page_drawn"
 TURNED: Final = "is_page_turned"
@@ -62,24 +71,39 @@ def open_case() -> None:
     session = st.session_state
     if CASE not in session:
         session[FAULTS] = {}
+        if notice := shelf.begun():
+            session[NOTICE] = notice
         session[SAVED], session[CASE] = _restored() or (None, blank_case())
     session.setdefault(UNITS, UnitSystem.US)
-    if session[SAVED] is not None:
-        st.query_params["case"] = str(session[SAVED].case_id)
+    if session[SAVED] is not None and "share" not in st.query_params:
+        st.query_params["case"] = session[SAVED].address
 
 
 def _restored() -> shelf.Opened | None:
-    number = st.query_params.get("case")
+    if token := st.query_params.get("share"):
+        return _lent(token)
+    address = st.query_params.get("case")
     try:
-        found = shelf.addressed(number) if number else shelf.last()
+        found = shelf.addressed(address) if address else shelf.last()
     except EconError as error:
         st.session_state[NOTICE] = str(error)
         return None
-    st.session_state[GREETING] = found is not None and not number
-    if number and found is None:
-        st.session_state[MISSING] = number
+    st.session_state[GREETING] = found is not None and not address
+    if address and found is None and NOTICE not in st.session_state:
+        st.session_state[MISSING] = address if address.isalnum() and len(address) <= _ADDRESS_LENGTH else "of this link"
         st.query_params.pop("case", None)
     return found
+
+
+def _lent(token: str) -> shelf.Opened | None:
+    found = shelf.shared(token)
+    if found is None:
+        st.session_state[MISSING] = "of this link"
+        st.query_params.pop("share", None)
+        return None
+    opened, may_edit = found
+    st.session_state[LENT] = not may_edit
+    return opened
 
 
 def current_case() -> Case:
@@ -119,7 +143,7 @@ def give_all(section: str, values: Mapping[str, object], path: str) -> bool:
 def move(step: shelf.Move) -> None:
     """Undo or redo one change; where another tab was first, its version is shown."""
     session = st.session_state
-    if (stands := session[SAVED]) is None:
+    if (stands := session[SAVED]) is None or is_lent():
         return
     try:
         show_saved(*step(stands))
@@ -148,18 +172,38 @@ def replace(case: Case, *paths: str) -> None:
         return
     _settle()
     session[CASE] = case
+    if is_lent():
+        _part()
+        session[SAVED], session[NOTICE] = (
+            None,
+            "This is your own copy from here on; the case shown to you stays as it is.",
+        )
     try:
         session[SAVED] = shelf.saved(session[SAVED], case)
+        session.pop(UNSAVED, None)
     except StoreConflict as conflict:
         session[CONFLICT] = conflict
     except EconError as error:
-        session[NOTICE] = f"Not saved: {error}"
+        session[UNSAVED] = True
+        session[NOTICE] = f"Not saved: {error} Until it is, keep the case as a file (page Saved)."
+
+
+def is_lent() -> bool:
+    """Return whether the open case is somebody else's, to read."""
+    return bool(st.session_state.get(LENT))
+
+
+def _part() -> None:
+    """Leave a case that a link opened."""
+    st.session_state.pop(LENT, None)
+    st.query_params.pop("share", None)
 
 
 def show_saved(saved: SavedCase, case: Case) -> None:
     """Open another saved case, or another version of this one."""
     session = st.session_state
     session[SAVED], session[CASE], session[FAULTS] = saved, case, {}
+    _part()
     _settle()
     session.pop(CONFLICT, None)
 
@@ -168,6 +212,7 @@ def start_new(case: Case | None = None) -> None:
     """Begin a case that is not saved yet; its first change saves it."""
     session = st.session_state
     session[SAVED], session[CASE], session[FAULTS] = None, case or blank_case(), {}
+    _part()
     _settle()
     session.pop(CONFLICT, None)
     st.query_params.pop("case", None)

@@ -8,7 +8,8 @@ from econ.case.edit import answer_counts
 from econ.report.numbers import UnitSystem
 from econ.report.style import GROUNDS
 from econ.report.words.counts import strip_text
-from econ.ui import cards, now, shelf, state
+from econ.store.cases import SavedCase
+from econ.ui import cards, look, now, shelf, state
 from econ.ui.ways import ways
 
 _UNIT_WORDS = {UnitSystem.US: "US units", UnitSystem.SI: "SI units"}
@@ -43,8 +44,9 @@ def _counts(present: now.Now) -> str:
 def _controls() -> None:
     saved = st.session_state[state.SAVED]
     with st.container(key="controls", horizontal=True, vertical_alignment="center", gap="small"):
-        st.html(f'<span class="case_name">{escape(shelf.title(state.current_case()))}</span>')
-        can_undo, can_redo = (saved.can_undo, saved.can_redo) if saved else (False, False)
+        st.html(f'<span class="case_name">{escape(shelf.title(state.current_case()))}</span> {_kept(saved)}')
+        is_mine = saved is not None and not state.is_lent()
+        can_undo, can_redo = (saved.can_undo, saved.can_redo) if is_mine else (False, False)
         st.button("Undo", type="tertiary", disabled=not can_undo, on_click=state.move, args=(shelf.undone,))
         st.button("Redo", type="tertiary", disabled=not can_redo, on_click=state.move, args=(shelf.redone,))
         st.session_state["w_units"] = state.units()
@@ -59,6 +61,15 @@ def _controls() -> None:
         )
 
 
+def _kept(saved: SavedCase | None) -> str:
+    """Return whether the case stands as saved, and which version that is."""
+    if saved is None:
+        return '<span class="kept">not saved yet</span>'
+    if st.session_state.get(state.UNSAVED):
+        return '<span class="kept">last change not saved</span>'
+    return f'<span class="kept" data-version="{saved.head}">saved</span>'
+
+
 def _units_changed() -> None:
     st.session_state[state.UNITS] = st.session_state["w_units"] or state.units()
 
@@ -68,10 +79,12 @@ def _arrival() -> None:
     session = st.session_state
     if number := session.get(state.MISSING):
         st.warning(
-            f"Case {number} is not on this machine: it was deleted, or the address comes from another one. "
+            f"Case {number} is not here: it was deleted, or the address comes from another machine or another person. "
             "Nothing was opened in its place."
         )
         st.page_link("econ/ui/pages/cases.py", label="See the cases that are here")
+    elif state.is_lent():
+        st.info("This case is shown to you to read. What you change goes into a copy of your own.")
     elif session.get(state.GREETING):
         with st.container(key="greeting", horizontal=True, vertical_alignment="center", gap="small"):
             name = shelf.title(state.current_case())
@@ -82,9 +95,9 @@ def _arrival() -> None:
 def _troubles(present: now.Now) -> None:
     session = st.session_state
     if present.trouble:
-        st.error(f"This cannot be worked out as it stands. {present.trouble}")
+        st.error(f"This cannot be worked out as it stands. {look.literal(present.trouble)}")
     if notice := session.pop(state.NOTICE, ""):
-        st.warning(notice)
+        st.warning(look.literal(notice))
     if conflict := session.get(state.CONFLICT):
         st.warning("This case was changed in another tab meanwhile. Which version shall stay?")
         with st.container(horizontal=True):

@@ -33,7 +33,7 @@ def test_answers_given_before_the_town_survive_a_reload(screen):
 def test_address_of_no_saved_case_says_so_and_opens_nothing(ready):
     ready.app.query_params["case"] = "999"
     again = ready.reloaded()
-    assert "Case 999 is not on this machine" in again.app.warning[0].value
+    assert "Case 999 is not here" in again.app.warning[0].value
     assert again.app.session_state["saved"] is None
     assert not again.app.session_state["case"].place.station
 

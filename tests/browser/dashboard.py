@@ -37,29 +37,29 @@ def chromium() -> str:
 
 
 @contextmanager
-def served(store: Path) -> Iterator[str]:
-    """Serve the dashboard on a free port with its own saved cases; give its address."""
-    port = _free_port()
-    command = [
-        sys.executable,
-        "-m",
-        "streamlit",
-        "run",
-        "app.py",
-        "--server.port",
-        str(port),
-        "--server.headless",
-        "true",
-    ]
-    environment = os.environ | {"ECON_STORE": str(store), "PYTHONPATH": str(ROOT)}
-    server = subprocess.Popen(command, cwd=ROOT, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+def served(store: Path, to: str = "localhost") -> Iterator[str]:
+    """Serve the dashboard on a free port with its own saved cases, to this machine or to others; give its address."""
+    server, address = started(store, to)
     try:
-        address = f"http://localhost:{port}"
-        _wait_for(f"{address}/_stcore/health", server)
         yield address
     finally:
         server.terminate()
         server.wait(timeout=10)
+
+
+def started(store: Path, to: str = "localhost") -> tuple["subprocess.Popen[bytes]", str]:
+    """Start the dashboard and wait until it answers; give its process and its address."""
+    port = _free_port()
+    options = ["--server.port", str(port), "--server.headless", "true", "--server.address", to]
+    command = [sys.executable, "-m", "streamlit", "run", "app.py", *options]
+    environment = os.environ | {"ECON_STORE": str(store), "PYTHONPATH": str(ROOT)}
+    server = subprocess.Popen(command, cwd=ROOT, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    try:
+        _wait_for(f"http://localhost:{port}/_stcore/health", server)
+    except RuntimeError:
+        server.kill()
+        raise
+    return server, f"http://localhost:{port}"
 
 
 @contextmanager

@@ -29,9 +29,9 @@ README_PX = 1720
 def pictures(folder: Path, name: str = "lower_level_cold") -> list[Path]:
     """Return the pictures taken of a demo case: <page>_<width>_<ground>.png."""
     folder.mkdir(parents=True, exist_ok=True)
-    with shown(name) as (address, opened):
+    with shown(name) as (address, query, opened):
         return [
-            picture(opened, f"{address}/{page}?case=1", folder / f"{page or 'first_look'}_{width}_{ground}.png")
+            picture(opened, f"{address}/{page}{query}", folder / f"{page or 'first_look'}_{width}_{ground}.png")
             for width in WIDTHS_PX
             for ground in GROUNDS
             for page in PAGES
@@ -40,21 +40,21 @@ def pictures(folder: Path, name: str = "lower_level_cold") -> list[Path]:
 
 def readme_picture(file: Path, name: str = "lower_level_cold") -> Path:
     """Return the picture of the top of the answer page."""
-    with shown(name) as (address, opened), tempfile.TemporaryDirectory() as place:
-        whole = picture(opened, f"{address}/answer?case=1", Path(place) / "answer_1280_light.png", README_PX)
+    with shown(name) as (address, query, opened), tempfile.TemporaryDirectory() as place:
+        whole = picture(opened, f"{address}/answer{query}", Path(place) / "answer_1280_light.png", README_PX)
         file.write_bytes(whole.read_bytes())
     return file
 
 
 @contextmanager
-def shown(name: str) -> Iterator[tuple[str, Browser]]:
-    """Serve a demo case and open a browser; give the address and the browser."""
+def shown(name: str) -> Iterator[tuple[str, str, Browser]]:
+    """Serve a demo case and open a browser; give the address, the query that opens the case, and the browser."""
     with tempfile.TemporaryDirectory() as place:
         store = Path(place) / "cases.sqlite3"
         case = read_case_file(data_root() / "cases" / f"{name}.toml")
-        cases.create(store, case.record.name or name, write_case(case))
+        made = cases.create(store, case.record.name or name, write_case(case))
         with served(store) as address, browser() as opened:
-            yield address, opened
+            yield address, f"?case={made.address}", opened
 
 
 def picture(opened: Browser, address: str, file: Path, most_px: int = MOST_PX) -> Path:

@@ -3,6 +3,7 @@
 import tempfile
 from pathlib import Path
 
+import pytest
 from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import Bundle, RuleBasedStateMachine, consumes, invariant, multiple, rule
@@ -24,15 +25,18 @@ class Kept:
 
     @property
     def text(self):
+        """Return the text that stands."""
         return self.texts[self.head - 1]
 
     def save(self, text):
+        """Save a text, the same again once."""
         if text != self.text:
             self.texts.append(text)
             self.parents.append(self.head)
             self.head = len(self.texts)
 
     def children(self):
+        """Return the versions made from the one that stands."""
         return [number + 1 for number, parent in enumerate(self.parents) if parent == self.head]
 
 
@@ -48,10 +52,12 @@ class Store(RuleBasedStateMachine):
         self.kept = {}
 
     def teardown(self):
+        """Leave no file behind."""
         self.folder.cleanup()
 
     @rule(target=ids, name=TEXTS, text=TEXTS, owner=st.sampled_from(OWNERS))
     def create(self, name, text, owner):
+        """Make a case."""
         made = cases.create(self.path, name, text, owner)
         assert made.case_id not in self.kept
         self.kept[made.case_id] = Kept(name, owner, text)
@@ -59,6 +65,7 @@ class Store(RuleBasedStateMachine):
 
     @rule(number=ids, text=TEXTS)
     def save(self, number, text):
+        """Save a text."""
         kept = self.kept[number]
         if self._is_refused(number, lambda: cases.save(self.path, number, text, kept.head)):
             return
@@ -66,30 +73,31 @@ class Store(RuleBasedStateMachine):
 
     @rule(number=ids, text=TEXTS, behind=st.integers(1, 3))
     def save_from_another_window(self, number, text, behind):
+        """Save from where the case stood before."""
         kept = self.kept[number]
         if kept.is_deleted or kept.head <= behind:
             return
-        try:
+        with pytest.raises(StoreConflict) as told:
             cases.save(self.path, number, text, kept.head - behind)
-        except StoreConflict as conflict:
-            assert (conflict.mine, conflict.theirs, conflict.their_head) == (text, kept.text, kept.head)
-        else:
-            raise AssertionError("a second window was not told")
+        assert (told.value.mine, told.value.theirs, told.value.their_head) == (text, kept.text, kept.head)
 
     @rule(number=ids)
     def undo(self, number):
+        """Take a change back."""
         kept = self.kept[number]
         if not self._is_refused(number, lambda: cases.undo(self.path, number, kept.head)):
             kept.head = kept.parents[kept.head - 1] or kept.head
 
     @rule(number=ids)
     def redo(self, number):
+        """Do it again."""
         kept = self.kept[number]
         if not self._is_refused(number, lambda: cases.redo(self.path, number, kept.head)):
             kept.head = max(kept.children(), default=kept.head)
 
     @rule(number=ids, version=st.integers(1, 6))
     def revert(self, number, version):
+        """Come back to a version."""
         kept = self.kept[number]
         if version > len(kept.texts):
             return
@@ -98,6 +106,7 @@ class Store(RuleBasedStateMachine):
 
     @rule(target=ids, number=ids, owner=st.sampled_from(OWNERS))
     def copy(self, number, owner):
+        """Copy a case."""
         kept = self.kept[number]
         if kept.is_deleted:
             return multiple()
@@ -107,22 +116,26 @@ class Store(RuleBasedStateMachine):
 
     @rule(number=ids, name=TEXTS)
     def rename(self, number, name):
+        """Rename a case."""
         if not self._is_refused(number, lambda: cases.rename(self.path, number, name)):
             self.kept[number].name = name
 
     @rule(number=ids)
     def delete(self, number):
+        """Delete a case."""
         if not self._is_refused(number, lambda: cases.delete(self.path, number)):
             self.kept[number].is_deleted = True
 
     @rule(target=ids, number=consumes(ids))
     def restore(self, number):
+        """Bring a case back."""
         cases.restore(self.path, number)
         self.kept[number].is_deleted = False
         return number
 
     @invariant()
     def every_case_stands_as_kept(self):
+        """Compare every case with the model."""
         for number, kept in self.kept.items():
             versions = cases.revisions(self.path, number)
             assert [version.text for version in versions] == kept.texts
@@ -134,6 +147,7 @@ class Store(RuleBasedStateMachine):
 
     @invariant()
     def every_owner_lists_their_own(self):
+        """Compare every list with the model."""
         for owner in OWNERS:
             for gone in (False, True):
                 listed = {line.case_id for line in cases.listed(self.path, owner, deleted=gone)}
@@ -144,11 +158,9 @@ class Store(RuleBasedStateMachine):
         if not self.kept[number].is_deleted:
             act()
             return False
-        try:
+        with pytest.raises(NoSuchCaseError):
             act()
-        except NoSuchCaseError:
-            return True
-        raise AssertionError("a deleted case was changed")
+        return True
 
 
 TestStore = Store.TestCase

@@ -166,7 +166,7 @@ def test_folder_that_may_not_be_written_says_so():
         made = cases.create(path, "Den", "one")
         path.chmod(0o444)
         path.parent.chmod(0o555)
-        with without_rights(), pytest.raises(StoreError, match="Saved cases (may not be written|cannot be opened)"):
+        with without_rights(), pytest.raises(StoreError, match=r"Saved cases (may not be written|cannot be opened)"):
             cases.save(path, made.case_id, "two", made.head)
         path.parent.chmod(0o755)
         path.chmod(0o644)
