@@ -50,6 +50,7 @@ SUFFIX_UNITS: Final[dict[str, str]] = {
     "_per_m": "1/m",
     "_kd": "K*day",
     "_usd": "USD",
+    "_cents": "USDcent",
     "_nominal_usd": "USD",
     "_kwh": "kWh",
     "_kw": "kW",

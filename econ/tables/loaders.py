@@ -37,6 +37,7 @@ TABLE_NAMES: Final = (
     "ground/covers",
     "installation/costs",
     "installation/mishaps",
+    "installation/trade_terms",
     "lives/service_lives",
     "measures/measures",
     "money/otherwise",
@@ -76,6 +77,8 @@ class Tables:
         What can go wrong in the work, by key.
     measures : Lookup
         Measures that lower what a room needs, by key.
+    trade_terms : Lookup
+        What else a contractor's price must carry, by key.
     otherwise : Lookup
         What money earns or saves elsewhere, by where it would be.
     inputs : Lookup
@@ -118,6 +121,7 @@ class Tables:
     lives: Lookup
     mishaps: Lookup
     measures: Lookup
+    trade_terms: Lookup
     otherwise: Lookup
     inputs: Lookup
     room_kinds: Lookup
@@ -242,6 +246,7 @@ KEYED: Final = {
     "lives": ("lives/service_lives", "service life", "key"),
     "mishaps": ("installation/mishaps", "mishap", "key"),
     "measures": ("measures/measures", "measure", "key"),
+    "trade_terms": ("installation/trade_terms", "term of the trade", "key"),
     "otherwise": ("money/otherwise", "place of money", "where"),
     "inputs": ("defaults/inputs", "input", "path"),
     "room_kinds": ("defaults/room_kinds", "usual room", "kind", "field"),

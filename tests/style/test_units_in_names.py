@@ -14,6 +14,7 @@ from tests.style import source
 
 REGISTRY = pint.UnitRegistry()
 REGISTRY.define("USD = [money]")
+REGISTRY.define("USDcent = 0.01 * USD")
 REGISTRY.define("cord = 128 * foot ** 3")
 ENTRY = re.compile(r"^\s*(?P<names>[\w, *]+) : .*$")
 UNIT = re.compile(r"\[(?P<unit>[^\[\]]+)\]\s*$")

@@ -135,12 +135,23 @@ def contracted_install_lines(route: Route) -> list[Line]:
     lines : list of Line
         The same lines for every case of a structure.
     """
-    lines = _quoted_lines(route) if route.site.structure.has_quote else _built_up_lines(route)
+    lines = _quoted_lines(route) if route.site.structure.has_quote else built_up_lines(route)
     return joined(lines, mishap_lines(route), own_lines(route))
 
 
-def _built_up_lines(route: Route) -> list[Line]:
-    """Return a contractor's price from its parts; billed labour holds overhead and profit, so none is added on top."""
+def built_up_lines(route: Route) -> list[Line]:
+    """Return a contractor's price from its parts; billed labour holds overhead and profit, so none is added on top.
+
+    Parameters
+    ----------
+    route : Route
+        Tasks and prices of the hired way.
+
+    Returns
+    -------
+    lines : list of Line
+        Whatever a quote says.
+    """
     n_row = route.site.inputs.n_row
     one, markup = np.ones(n_row), route.cost("materials_markup_frac")
     materials = material_lines(route, markup)
