@@ -280,5 +280,5 @@ def heat_cost_usd(values: Values, heat_kwh: FloatArray) -> FloatArray:
     is_electric = is_made_up_by_resistance(values)
     efficiency = np.where(is_electric, 1.0, values["now.heat_efficiency_frac"])
     price = np.where(is_electric, even_price_usd_per_kwh(values), fuel_price_usd_per_kwh(values))
-    cost: FloatArray = fuel_kwh(heat_kwh, efficiency) * price
+    cost: FloatArray = fuel_kwh(heat_kwh[..., None], efficiency)[..., 0] * price
     return cost

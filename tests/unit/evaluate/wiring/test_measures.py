@@ -179,6 +179,15 @@ def test_what_the_house_system_carries_is_paid_for_at_its_own_price():
     assert more == pytest.approx(np.full(4, float(by_cooling + by_heating)), rel=1e-5)
 
 
+def test_what_the_house_system_carries_costs_a_row_the_same_alone_and_among_others():
+    structure, sheet = prepared(taken("balanced_duct"), TABLES, TODAY)
+    several = point(sheet) | {"now.heat_efficiency_frac": np.array([0.7, 0.8, 0.95])}
+    found = evaluate(structure, several, TABLES).measures.lcc_usd
+    for row, efficiency in enumerate(several["now.heat_efficiency_frac"]):
+        alone = evaluate(structure, several | {"now.heat_efficiency_frac": np.asarray(efficiency)}, TABLES)
+        assert found[:, row] == pytest.approx(alone.measures.lcc_usd[:, 0], rel=1e-12)
+
+
 def test_a_duct_is_not_put_right_where_no_house_system_serves_the_room():
     without = with_value(TWO_ROOMS, "now.house_system", "no")
     plain, done = (result(case)[2] for case in (without, taken("balanced_duct", case=without)))
