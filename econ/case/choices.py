@@ -144,7 +144,7 @@ PICKS: Final[dict[str, tuple[str, ...]]] = {path: (*options, NOT_KNOWN) for path
 EARLIER_WORDS: Final = {("kit.connection", "flare"): "flare_with_charged_outdoor_unit"}
 """Options as earlier files spell them, and what they are called now."""
 
-_INDEX = re.compile(r"^(rooms|quotes)\[\d*\]\.")
+_INDEX = re.compile(r"^(rooms|quotes|signed|steps)\[\d*\]\.")
 
 
 def table_path(path: str) -> str:

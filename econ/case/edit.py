@@ -191,6 +191,51 @@ def without_quote(case: Case, index: int) -> Case:
     return case_from(tables)
 
 
+def with_line(case: Case, section: str, line: Mapping[str, object], known: Known | None = None) -> Case:
+    """Return the case with one more line of what was signed or said of a step; what stands there stays.
+
+    Parameters
+    ----------
+    case : Case
+        The case.
+    section : str
+        "signed" or "steps".
+    line : mapping
+        Its fields, as a file's block; empty ones are left out.
+    known : Known, optional
+        Table keys to check names against.
+
+    Raises
+    ------
+    CaseError
+        If the line is refused, with its faults.
+    """
+    tables = plain(case)
+    tables[section] = [*tables.get(section, []), {name: value for name, value in line.items() if value}]
+    return case_from(tables, known)
+
+
+def with_sign_off_back(case: Case, index: int, on: str, why: str = "") -> Case:
+    """Return the case with a sign-off taken back: it stays on record, and counts no more.
+
+    Parameters
+    ----------
+    case : Case
+        The case.
+    index : int
+        Which line of ``signed``, from 0.
+    on : str
+        The day, year-month-day.
+    why : str
+        Why, in the user's words.
+    """
+    if not 0 <= index < len(case.signed):
+        raise _unknown(f"signed[{index}]", f"has {len(case.signed)} lines", "Name one of them, from 0.")
+    tables = plain(case)
+    tables["signed"][index] |= {"taken_back": on} | ({"why_back": why} if why else {})
+    return case_from(tables)
+
+
 def remove_room(case: Case, index: int) -> Case:
     """Return the case without one room; the last one cannot go."""
     if not 0 <= index < len(case.rooms):
@@ -213,7 +258,7 @@ def _place(case: Case, path: str) -> tuple[str, int, str, str]:
         raise _unknown(path, "is not the path of a field", "Write it such as kit.price_usd or rooms[0].wall.")
     index = int(found["index"] or 0)
     if has_index and index >= (count := len(getattr(case, found["section"]))):
-        word = {"rooms": "room", "quotes": "quote"}[found["section"]]
+        word = {"rooms": "room", "quotes": "quote", "signed": "mark", "steps": "step"}[found["section"]]
         raise _unknown(path, f"names a {word} that is not there; there are {count}", f"Add the {word} first.")
     try:
         info = field_at(f"{found['section']}{'[]' if has_index else ''}.{found['field']}")

@@ -7,7 +7,7 @@ left out (usual value), given, or "not known"; the only field that must be given
 from collections.abc import Mapping
 from typing import Any, Final
 
-from pydantic import BaseModel, ConfigDict, ValidationError, field_validator
+from pydantic import BaseModel, ConfigDict, ValidationError, ValidationInfo, field_validator
 
 from econ.case.faults import faults_of
 from econ.case.section import Known, Section, fault
@@ -22,6 +22,7 @@ from econ.case.sections.panel import Panel
 from econ.case.sections.place import Money, Now, Place, Prices, Record, Use
 from econ.case.sections.quote import Letterhead, Offer, OtherQuote, Private, Trade
 from econ.case.sections.room import Room
+from econ.case.sections.signed import SignOff, StepSaid
 from econ.case.sections.tariff import Tariff
 from econ.case.sections.work import Site, Work
 from econ.kernel.errors import CaseError
@@ -57,13 +58,15 @@ SECTIONS: Final[dict[str, type[Section]]] = {
     "work": Work,
     "figures": Figures,
     **RECORDS,
+    "signed": SignOff,
+    "steps": StepSaid,
 }
 """Sections in the order of a file."""
 
-MOST: Final = {"rooms": MOST_ROOMS, "quotes": 7}
+MOST: Final = {"rooms": MOST_ROOMS, "quotes": 7, "signed": 1000, "steps": 4000}
 """Sections that repeat, and how often at most."""
 
-BESIDE: Final = ("record", "offer", "quotes", "letterhead", "trade", "private", "building", *RECORDS)
+BESIDE: Final = ("record", "offer", "quotes", "letterhead", "trade", "private", "building", *RECORDS, "signed", "steps")
 """Sections that move no number of the comparison."""
 
 
@@ -104,6 +107,8 @@ class Case(BaseModel):
     as_built: AsBuilt = AsBuilt()
     first_year: FirstYear = FirstYear()
     paper: Paper = Paper()
+    signed: tuple[SignOff, ...] = ()
+    steps: tuple[StepSaid, ...] = ()
 
     @field_validator("rooms", mode="before")
     @classmethod
@@ -123,6 +128,17 @@ class Case(BaseModel):
             raise fault("must be a list of tables", raw, "Begin each other quote with [[quotes]] on a line.")
         if len(raw) > MOST["quotes"]:
             raise fault(f"must hold at most {MOST['quotes']} quotes", len(raw), "Keep those you still think about.")
+        return raw
+
+    @field_validator("signed", "steps", mode="before")
+    @classmethod
+    def listed(cls, raw: object, info: ValidationInfo) -> object:
+        """Return sign-offs and what was said of steps as they came; no case needs more than the most there may be."""
+        name = str(info.field_name)
+        if not isinstance(raw, list | tuple):
+            raise fault("must be a list of tables", raw, f"Begin each line with [[{name}]] on a line.")
+        if len(raw) > MOST[name]:
+            raise fault(f"must hold at most {MOST[name]} lines", len(raw), "Begin a new case for further work.")
         return raw
 
 

@@ -3,12 +3,17 @@
 import re
 
 import pytest
+from pydantic import ValidationError
 
+from econ.case.sections.signed import SignOff
 from econ.caution.registry import RULES
 from econ.caution.rule import FACT_NAMES
+from econ.caution.sign import KIND_OF, Kind, signers
 from econ.kernel.alternative import ALTERNATIVES
 from econ.kernel.caution import Severity, Topic
 from econ.kernel.units import suffix_of
+from econ.tables.stops import ASIDE, STAR, stop_table
+from econ.tables.tasks import installation_tables
 
 CAPITALS = {
     "US",
@@ -96,6 +101,44 @@ def test_sentences_are_short_enough_to_read_on_a_site(rule):
 def test_a_hold_point_never_offers_a_way_round(rule):
     if rule.severity == Severity.HOLD_POINT:
         assert not re.search(r"\b(skip|ignore|anyway|bypass)\b", f"{rule.message} {rule.action}".lower())
+
+
+@EACH
+def test_a_hold_point_stands_before_a_step_of_each_way_it_concerns(rule):
+    if rule.severity != Severity.HOLD_POINT:
+        return
+    where = stop_table().of(rule.code)
+    assert where is not None, f"{rule.code} needs a row in data/installation/stops.csv"
+    if where.before == (ASIDE,):
+        return
+    ways = rule.alternatives or tuple(way for way in ALTERNATIVES if way != "keep_as_is")
+    for way in ways:
+        assert set(where.before) & set(installation_tables().tasks[way].key), f"{rule.code}: no step of {way}"
+
+
+@EACH
+def test_a_finding_is_settled_in_one_way_alone(rule):
+    """A note is read, a caution dealt with, a stop signed; nothing else is taken, and the rule stays raised."""
+    given = {"who": "A. Name", "role": "owner", "date": "2027-03-01", "note": "As asked."}
+    taken = [kind for kind in Kind if _is_taken({"code": rule.code, "kind": kind.value, **given})]
+    assert taken == [KIND_OF[rule.severity]]
+    assert all(signers(rule.party))
+
+
+def _is_taken(line):
+    try:
+        SignOff.model_validate(line)
+    except ValidationError:
+        return False
+    return True
+
+
+def test_places_of_findings_name_rules_and_steps_that_are_there():
+    codes = {rule.code for rule in RULES}
+    steps = {step for way in ALTERNATIVES for step in installation_tables().tasks[way].key}
+    for code, where in stop_table().rows.items():
+        assert code in codes or code.endswith(f".{STAR}") or code.removeprefix("step.") in steps, code
+        assert set(where.before) <= {*steps, ASIDE}, code
 
 
 def test_rules_average_at_most_18_words_a_sentence():

@@ -88,9 +88,30 @@ def section(name: str) -> st.SearchStrategy[dict[str, object]]:
     return st.fixed_dictionaries({}, optional=optional)
 
 
+SIGNED_LINES = st.fixed_dictionaries(
+    {
+        "code": st.just("permit.landlord_consent"),
+        "kind": st.just("signed"),
+        "who": TEXT.filter(str.strip),
+        "role": st.just("landlord"),
+        "date": st.dates(min_value=date(2000, 1, 1), max_value=date(2100, 12, 31)).map(str),
+    },
+    optional={"note": TEXT, "licence": TEXT, "figures": TEXT, "why_back": TEXT, "route": st.just("self_install")},
+)
+STEP_LINES = st.fixed_dictionaries(
+    {
+        "route": st.just("window_units"),
+        "task": TEXT.filter(str.strip),
+        "state": st.sampled_from(("begun", "done", "open")),
+        "date": st.dates(min_value=date(2000, 1, 1), max_value=date(2100, 12, 31)).map(str),
+    },
+    optional={"reason": TEXT},
+)
+
 CASES = st.fixed_dictionaries(
     {"place": section("place"), "rooms": st.lists(section("rooms"), min_size=1, max_size=2)},
     optional={"quotes": st.lists(section("quotes"), max_size=2)}
+    | {"signed": st.lists(SIGNED_LINES, max_size=3), "steps": st.lists(STEP_LINES, max_size=3)}
     | {name: section(name) for name in SECTIONS if name not in ("place", *MOST)},
 )
 

@@ -21,7 +21,7 @@ from econ.tables.record import read_table
 
 ROOT = data_root()
 NAMES = sorted(str(path.relative_to(ROOT).with_suffix("")) for path in ROOT.rglob("*.csv"))
-OTHER_LOADER = {"installation/tasks", "installation/tools", "climate/towns", "draws/sobol"}
+OTHER_LOADER = {"installation/stops", "installation/tasks", "installation/tools", "climate/towns", "draws/sobol"}
 LATE_BY_D = 180
 UNITS = pint.UnitRegistry()
 UNITS.define("USD = [currency]")

@@ -4,7 +4,7 @@ import pytest
 
 from econ.case.choices import CHOICES, PICKS
 from econ.case.form import all_fields, field_at, fields, json_schema
-from econ.case.schema import MOST_ROOMS, SECTIONS, case_from, plain
+from econ.case.schema import MOST, MOST_ROOMS, SECTIONS, case_from, plain
 from econ.case.section import Known
 from econ.kernel.errors import CaseError, UnknownChoiceError
 from econ.kernel.units import suffix_of
@@ -204,7 +204,7 @@ def test_json_schema_holds_every_field():
     schema = json_schema()
     for name in SECTIONS:
         table = schema["properties"][name]
-        properties = (table["items"] if name in ("rooms", "quotes") else table)["properties"]
+        properties = (table["items"] if name in MOST else table)["properties"]
         assert set(properties) == {info.name for info in fields(name)}
     assert schema["properties"]["use"]["properties"]["heat"]["enum"] == [
         "yes",
