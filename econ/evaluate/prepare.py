@@ -84,7 +84,7 @@ def prepared(case: Case, tables: Tables, today: date) -> tuple[Structure, Sheet]
     windows = window_sizes_from(base, *window_size_for(base, cooling_w))
     at = {SELF: 0, WINDOW: 0}
     while True:
-        structure, sheet = _sized(base, kits[at[SELF]], windows[at[WINDOW]])
+        structure, sheet = sized(base, kits[at[SELF]], windows[at[WINDOW]])
         short = short_ways(structure, sheet, tables)
         growing = [way for way, sizes in ((SELF, kits), (WINDOW, windows)) if short[way] and at[way] + 1 < len(sizes)]
         if not growing:
@@ -115,7 +115,7 @@ def write_bill_factors(draft: Draft) -> None:
             draft.put(path, spread, "", "computed")
 
 
-def _sized(base: Draft, kit_size: str, window: tuple[str, float]) -> tuple[Structure, Sheet]:
+def sized(base: Draft, kit_size: str, window: tuple[str, float]) -> tuple[Structure, Sheet]:
     """Return structure and sheet with one size of kit and one of window units."""
     draft = replace(base, entries=dict(base.entries), options=dict(base.options))
     write_kit(draft, kit_size)

@@ -166,6 +166,33 @@ def installation(
     return tuple(made)
 
 
+def route_standings(
+    structure: Structure, values: Mapping[str, FloatArray], tables: InstallationTables
+) -> tuple[tuple[RouteStanding, float], ...]:
+    """Return how every way stands in the likely row, and the electrician's hours in it, in the order of ALTERNATIVES.
+
+    Parameters
+    ----------
+    structure : Structure
+        Parties per task, tools owned.
+    values : mapping of str to ndarray, shape () or (B,)
+        Numbers by path.
+    tables : InstallationTables
+        Task lists.
+    """
+    at = site(structure, Inputs(values, 1))
+    rows = {alternative: route_rows(tables.tasks[alternative], at) for alternative in ALTERNATIVES}
+    answers = _site_answers(rows[Alternative.SELF_INSTALL], at)
+    window = _window_standing(answers, Route(at, rows[Alternative.WINDOW_UNITS], tables))
+    stands = [window if way == Alternative.WINDOW_UNITS else _STANDING[way](answers) for way in ALTERNATIVES]
+    return tuple(zip(stands, (_electrician_h(rows[way]) for way in ALTERNATIVES), strict=True))
+
+
+def _electrician_h(rows: TaskRows) -> float:
+    """Return an electrician's hours in the likely row. [hour]"""
+    return float(rows.hours_h[0][rows.is_active[0] & (rows.party[0] == ELECTRICIAN_PARTY)].sum())
+
+
 def _window_standing(answers: SiteAnswers, route: Route) -> RouteStanding:
     """Return how window units stand, among those there are to buy."""
     at = route.site
