@@ -21,7 +21,9 @@ from econ.tables.record import read_table
 
 ROOT = data_root()
 NAMES = sorted(str(path.relative_to(ROOT).with_suffix("")) for path in ROOT.rglob("*.csv"))
-OTHER_LOADER = {"installation/stops", "installation/tasks", "installation/tools", "climate/towns", "draws/sobol"}
+RECORD_LISTS = {f"installation/{name}" for name in ("care", "photos", "questions", "splits")}
+WORK_LISTS = {f"installation/{name}" for name in ("stops", "tasks", "tools")}
+OTHER_LOADER = {"climate/towns", "draws/sobol", *WORK_LISTS, *RECORD_LISTS}
 LATE_BY_D = 180
 UNITS = pint.UnitRegistry()
 UNITS.define("USD = [currency]")

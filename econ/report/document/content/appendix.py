@@ -6,8 +6,11 @@ from typing import Final
 import numpy as np
 
 from econ.case.choices import CHOICES, option_at, table_path
+from econ.case.schema import Case
+from econ.case.sections.as_built import RECORDS
 from econ.kernel.alternative import Alternative
 from econ.report.document.block import Block, Grid, Heading, PageEnd, Sentence, Setting, Tone
+from econ.report.document.content import keeping
 from econ.report.document.content.basis import SHORT, Basis
 from econ.report.document.content.costs import lines_blocks
 from econ.report.document.content.first_page import risk_blocks
@@ -82,6 +85,7 @@ def appendix(
         PageEnd(),
         *note_blocks(basis),
         *risk_blocks(basis),
+        *(keeping.lists_blocks(basis) if is_private else []),
         *method_blocks(basis),
         *lines_blocks(basis, sources, ways),
         Heading("Appendix: every input, its range, whose it is and where it comes from"),
@@ -224,8 +228,28 @@ def own_words(basis: Basis, *, is_private: bool) -> list[Block]:
     found = [("Notes", record.notes or "")] if is_private else []
     found += [("Name of the case", record.name or ""), ("Filled in by", record.filled_in_by or "")]
     found += [(f"Name of room {at}", room.name or "") for at, room in enumerate(basis.answer.case.rooms, start=1)]
+    found += recorded_texts(basis.answer.case) if is_private else []
     told = [(label, text) for label, text in found if text and (label == "Notes" or len(text) > SHORT or "\n" in text)]
     blocks: list[Block] = [Heading("In your own words")] if told else []
     for label, text in told:
         blocks += [Heading(label, 3), Sentence(text, Tone.OWN_WORDS)]
     return blocks
+
+
+def recorded_texts(case: Case) -> list[tuple[str, str]]:
+    """Return every text of the record, with what it is of: tables hold no more than its beginning."""
+    found = []
+    for section, model in RECORDS.items():
+        part = getattr(case, section)
+        for name, declared in model.model_fields.items():
+            value = getattr(part, name)
+            if isinstance(value, str) and section != "first_year":
+                found.append((str(declared.title), value))
+            elif isinstance(value, tuple):
+                found += [(f"{declared.title}: {key}", text) for key, text in _texts(value)]
+    return found
+
+
+def _texts(table: tuple[object, ...]) -> list[tuple[str, str]]:
+    pairs = [each for each in table if isinstance(each, tuple)]
+    return [(str(key).replace("_", " "), text) for key, text in pairs if isinstance(text, str)]

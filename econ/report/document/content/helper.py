@@ -47,7 +47,7 @@ def helper_sheet(basis: Basis) -> list[Block]:
         Heading("Steps with two people"),
         _steps(basis, way),
         Heading("Tools to have at hand"),
-        Sentence("; ".join(plan.label for plan in _tools(basis)) or "None."),
+        Sentence("; ".join(map(_tool, _tools(basis))) or "None."),
         Heading("Stop, and do not go on alone"),
         Points(_stops(basis)),
         Sentence("Bring: closed shoes, gloves, safety glasses, ear plugs, a dust mask."),
@@ -78,6 +78,11 @@ def _steps(basis: Basis, way: AlternativeResult) -> Grid:
 
 def _tools(basis: Basis) -> tuple[ToolPlan, ...]:
     return tool_plan(basis.answer.structure, point(basis.answer.sheet), installation_tables())
+
+
+def _tool(plan: ToolPlan) -> str:
+    """Return a tool, with what must be done to have it on the day."""
+    return plan.label + {"hire": " (hired: fetch it)", "borrow": " (borrowed: fetch it)"}.get(plan.way, "")
 
 
 def _stops(basis: Basis) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ import numpy as np
 from econ.equipment.sound import WALL_GAIN_DB, level_db
 from econ.report.document.block import Blanks, Block, Frame, Heading, Sentence, Tone
 from econ.report.document.content import said
-from econ.report.document.content.basis import Basis
+from econ.report.document.content.basis import Basis, short
 from econ.report.document.content.plan import tasks_of
 from econ.report.numbers import Quantity, plain_number
 
@@ -34,7 +34,7 @@ def neighbour_sheet(basis: Basis) -> list[Block]:
         ),
         Blanks(
             (
-                ("From", ""),
+                ("From", short(basis.answer.case.paper.address or "", 90)),
                 ("Phone, for anything that bothers you", ""),
                 ("Where it will stand", said.option(basis, "site.outdoor_place")),
                 ("Height above ground", said.length(basis, "site.outdoor_height_m")),

@@ -6,7 +6,7 @@ from econ.evaluate.result import AlternativeResult
 from econ.kernel.alternative import PARTIES, Party
 from econ.report.document.block import Blanks, Block, Frame, Heading, Picture, Sentence, Tone
 from econ.report.document.content import said
-from econ.report.document.content.basis import Basis
+from econ.report.document.content.basis import Basis, short
 from econ.report.document.content.sketches import wall_and_site
 from econ.report.numbers import listed
 
@@ -42,7 +42,7 @@ def _people(basis: Basis) -> Blanks:
     return Blanks(
         (
             ("Work", f"One ductless heat pump: indoor unit, line set, outdoor unit ({way.capability.label})"),
-            ("Address and parcel", ""),
+            ("Address and parcel", short(basis.answer.case.paper.address or "", 90)),
             ("Owner, phone", ""),
             ("Who lives there", said.option(basis, "site.occupancy")),
             ("Hangs and connects it; licence no.", _who(way, is_electrical=False)),
