@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from econ.ui import identity, look, state, strip
+from econ.ui import identity, look, quote_client, state, strip
 
 PAGES = {
     "first_look": "First look",
@@ -11,6 +11,7 @@ PAGES = {
     "equipment": "Equipment",
     "work": "Work",
     "answer": "Answer",
+    "quote": "Quote",
     "what_if": "What if",
     "figures": "Figures",
     "report": "Report",
@@ -32,7 +33,8 @@ def main() -> None:
     identity.remember()
     state.open_case()
     state.turn_to(page.title)
-    strip.draw()
+    if not quote_client.is_on(page.title):
+        strip.draw()
     page.run()
 
 

@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 import streamlit as st
 
-from econ.case.schema import Case
+from econ.case.schema import Case, plain
 from econ.case.toml import inputs_text
 from econ.evaluate.bill_scale import BillFindings
 from econ.evaluate.evaluate import evaluate
@@ -16,6 +16,7 @@ from econ.evaluate.load_measures import LoadMeasures
 from econ.evaluate.load_measures import load_measures as measures_of
 from econ.evaluate.place import with_hourly_file
 from econ.evaluate.prepare import findings_of_bills
+from econ.evaluate.quote_price import OwnPrice
 from econ.evaluate.result import Result
 from econ.evaluate.sheet import point
 from econ.evaluate.version import RESULTS_VERSION
@@ -29,6 +30,7 @@ from econ.tables.loaders import Tables, load_tables
 from econ.tables.tasks import installation_tables
 from econ.uncertainty.answer import Answer, usual_draws
 from econ.uncertainty.answer import answer as evaluated
+from econ.uncertainty.quote import priced
 from econ.uncertainty.what_if import Tip, WhatIf, tip_of
 from econ.uncertainty.what_if import what_if as tried
 
@@ -101,6 +103,17 @@ def way_risks(found: Answer) -> tuple[WayRisk, ...]:
 @st.cache_resource(max_entries=64, show_spinner=False)
 def _way_risks(key: tuple[str, str, int, str], _found: Answer) -> tuple[WayRisk, ...]:  # noqa: ARG001 - the key is what is cached by
     return risks_of(_found, tables_for(_found.case))
+
+
+def quote_price(found: Answer) -> OwnPrice:
+    """Return the hired job from own items; equal inputs and equal assumptions of the trade are priced once."""
+    key = (inputs_text(found.case), repr(plain(found.case).get("trade")), tables().fingerprint, RESULTS_VERSION)
+    return _quote_price((*key, found.decision_date.isoformat()), found)
+
+
+@st.cache_resource(max_entries=32, show_spinner=False)
+def _quote_price(key: tuple[str, str, str, int, str], _found: Answer) -> OwnPrice:  # noqa: ARG001 - the key is what is cached by
+    return priced(_found, tables_for(_found.case))
 
 
 def bill_findings(case: Case) -> BillFindings:

@@ -34,6 +34,8 @@ _PERCENT: Final = frozenset(
         "prices.fuel_escalation_frac",
         "work.mishap_frac",
         "kit.restocking_frac",
+        *(f"{section}.{name}_frac" for section in ("trade", "private") for name in ("overhead", "profit")),
+        "trade.insurance_frac",
         "money.incentive_self_frac",
         "money.incentive_hired_frac",
         "money.incentive_window_frac",
@@ -109,9 +111,10 @@ def draw_one(path: str) -> None:
     """Draw one field."""
     info = field_at(path)
     with st.container(key=f"f_{slug(path)}", gap="xxsmall"):
-        {"choice": _choice, "amount": _amount, "text": _text}[info.kind](path, info, _LABELS.get(path, info.label))
+        _DRAWERS[info.kind](path, info, _LABELS.get(path, info.label))
         if found := state.refused(path):
-            st.html(refused_html(found, shown_as(info)) if info.kind == "amount" else fault_html(found.fault))
+            is_amount = info.kind in ("amount", "aside")
+            st.html(refused_html(found, shown_as(info)) if is_amount else fault_html(found.fault))
 
 
 def refused_html(found: state.Refused, shown: Shown) -> str:
@@ -147,7 +150,8 @@ def _choice(path: str, info: FieldInfo, label: str) -> None:
     draw_options(
         label, options, format_func=words.get, key=key, help=info.help, on_change=_chosen, args=(path, key), **extra
     )  # type: ignore[operator]
-    _state_line(path, usual.choice_words(path, info, state_of(state.current_case(), path)))
+    is_beside = info.kind == "pick"
+    _state_line(path, "" if is_beside else usual.choice_words(path, info, state_of(state.current_case(), path)))
 
 
 def _chosen(path: str, key: str) -> None:
@@ -176,6 +180,17 @@ def _amount(path: str, info: FieldInfo, label: str) -> None:
         _state_line(path, _amount_words(path, shown))
         _dont_know(path)
         _range(path, shown)
+
+
+def _aside(path: str, info: FieldInfo, label: str) -> None:
+    """Draw an amount that moves no number: it has no usual value, and nothing hangs on not knowing it."""
+    key, shown = f"w_{slug(path)}", shown_as(info)
+    state.put(key, _typed(path, shown))
+    unit = f" ({shown.word})" if shown.word and shown.word.lower() not in label.lower() else ""
+    st.text_input(
+        f"{label}{unit}", key=key, help=info.help, on_change=_entered, args=(path, key, shown), autocomplete="off"
+    )
+    _state_line(path, "")
 
 
 def _amount_words(path: str, shown: Shown) -> str:
@@ -272,6 +287,12 @@ def _state_line(path: str, words: str) -> None:
         kept = f", {words}" if words else ""
         st.html(f'<div class="state refused"><b>not taken</b>: last good answer kept{kept}</div>')
         return
+    word = _STATE_WORDS[name]
+    if name == "usual" and field_at(path).kind in ("aside", "pick"):
+        word = "not said"
     joint = " " if words.startswith("<") else ": "
     rest = f"{joint}{words}" if words else ""
-    st.html(f'<div class="state {name}"><b>{_STATE_WORDS[name]}</b>{rest}</div>')
+    st.html(f'<div class="state {name}"><b>{word}</b>{rest}</div>')
+
+
+_DRAWERS: Final = {"choice": _choice, "pick": _choice, "amount": _amount, "aside": _aside, "text": _text}

@@ -2,6 +2,7 @@
 
 import base64
 import re
+from collections.abc import Mapping, Sequence
 from html import escape
 from pathlib import Path
 from typing import Final
@@ -10,7 +11,6 @@ import streamlit as st
 
 from econ.kernel.caution import Caution, Severity
 from econ.report.charts import CHARTS
-from econ.report.pictures.frame import Columns
 from econ.report.size_words import size_sentences
 from econ.report.style import GROUNDS, PLOT_CONFIG
 from econ.report.words.finding import figures
@@ -51,6 +51,12 @@ def said(sentence: str, *, kind: str = "said") -> None:
         st.html(f'<p class="{kind}">{escape(sentence)}</p>')
 
 
+def points(sentences: Sequence[str]) -> None:
+    """Show sentences as a list; empty ones are left out."""
+    if told := [f"<li>{escape(sentence)}</li>" for sentence in sentences if sentence]:
+        st.html(f'<ul class="points">{"".join(told)}</ul>')
+
+
 def picture(key: str, answer: Answer) -> None:
     """Show one picture: a sentence that is true without it, the figure, and the same as a table."""
     chart, look = CHARTS[key], now.look()
@@ -65,12 +71,12 @@ def picture(key: str, answer: Answer) -> None:
         table(chart.table(answer.result, look))
 
 
-def table(columns: Columns) -> None:
+def table(columns: Mapping[str, Sequence[object]]) -> None:
     """Show a small table whole: its words wrap, and on a narrow screen its first column stays while the rest moves."""
     st.html(table_html(columns))
 
 
-def table_html(columns: Columns) -> str:
+def table_html(columns: Mapping[str, Sequence[object]]) -> str:
     """Return a table whose first column names its rows."""
     head = "".join(f'<th scope="col">{escape(title)}</th>' for title in columns)
     rows = zip(*columns.values(), strict=True)

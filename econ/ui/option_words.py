@@ -121,6 +121,9 @@ _BY_PATH: Final[dict[str, dict[str, str]]] = {
     },
     "window.outlet": {"none": "None in reach", "shared": "A shared one"},
     "window.opening": {"none": "No window"},
+    "trade.labour_at": {"wage_and_overhead": "What they cost, overhead apart", "sold_rate": "The rate that is billed"},
+    "offer.filled_in_by": {"client": "The client", "contractor": "The contractor"},
+    "quotes[].filled_in_by": {"client": "The client", "contractor": "The contractor"},
     "work.helper": {"none": "Nobody"},
     **{f"money.incentive_{way}_terms": {"none": "Nothing of the kind"} for way in ("self", "hired", "window")},
     "tariff.kind": {
@@ -137,7 +140,7 @@ _BY_PATH: Final[dict[str, dict[str, str]]] = {
     "site.conductor": {size: f"{size} gauge" for size in ("14", "12", "10", "8", "6")},
 }
 
-_SIZES: Final = ("window.size", "kit.size", "hired.size")
+_SIZES: Final = ("window.size", "kit.size", "hired.size", "quotes[].size")
 
 
 def option_words(path: str, option: str) -> str:

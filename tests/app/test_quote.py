@@ -1,0 +1,80 @@
+"""The quote page: a total is enough, lines are sorted by a person, and what is private never shows to a client."""
+
+from econ.case.toml import write_case
+from econ.store import cases
+from econ.store.connection import store_path
+from tests.demo import demo_case
+
+LINES = "A new unit 2,350\nElectrical 780\nNobody knows 2,320\nTotal 5,450"
+
+
+def opened(screen, name):
+    cases.create(store_path(), name, write_case(demo_case(name)))
+    return screen.reloaded().go("quote")
+
+
+def test_the_page_begins_with_the_total_alone(screen):
+    page = opened(screen, "garage_studio_hot")
+    assert [field.key for field in page.app.text_input if field.key.startswith("w_quote")] == ["w_quote_total_usd"]
+    page.type("w_quote_total_usd", "4800")
+    assert "between the kit and the quote" in page.html.lower()
+    assert "4,800" in "".join(str(chart.proto) for chart in page.app.get("plotly_chart"))
+
+
+def test_an_invented_quote_fills_the_page(screen):
+    page = opened(screen, "garage_studio_hot").click("sample_itemised")
+    assert "The lines come to the total, $5,450.00." in page.html
+    page.click("guess_offer")
+    assert "inside the range that our own items give" in page.html
+    for row in ("Unit and line set", "Overhead and profit"):
+        assert row in page.html
+
+
+def test_lines_survive_a_reload_and_are_sorted_by_hand(screen):
+    page = opened(screen, "sunroom_with_quote")
+    page.app.text_area(key="w_offer_lines").set_value(LINES).run()
+    page.app.selectbox(key="w_offer_kind_2").set_value("labour").run()
+    assert not page.app.exception
+    again = page.reloaded().go("quote")
+    assert again.app.text_area(key="w_offer_lines").value == LINES
+    assert again.app.selectbox(key="w_offer_kind_2").value == "labour"
+    assert again.app.selectbox(key="w_offer_kind_0").value is None, "a guess waits to be taken"
+    assert "lines not sorted yet" in again.html
+
+
+def test_a_bar_opens_to_its_line_items(screen):
+    page = opened(screen, "sunroom_with_quote")
+    assert page.html.count('<details class="bar">') >= 10
+    assert "Our own items for it" in page.html
+
+
+def test_another_quote_is_set_on_equal_scope(screen):
+    page = opened(screen, "lower_level_cold").click("quote_more")
+    page.type("w_quotes_0_total_usd", "4550").choose("w_quotes_0_equipment", "yes")
+    assert "On equal scope" in page.html
+    page.click("quote_away_0")
+    assert "w_quotes_0_total_usd" not in {field.key for field in page.app.text_input}
+
+
+def test_a_job_that_is_no_kit_job_says_so_and_compares_no_kit(screen):
+    page = opened(screen, "top_floor_flat")
+    assert "one for a kit" in page.html
+    assert "the price of the kit leave out" not in " ".join(head.value for head in page.app.subheader)
+
+
+def test_the_client_sees_no_input_and_nothing_private(screen):
+    page = opened(screen, "sunroom_with_quote")
+    page.type("w_private_labour_usd_per_h", "67.13").type("w_private_notes", "planted words")
+    page.type("w_letterhead_business", "Bright & Cool <b>")
+    assert "67.13" in str(page.typed("w_private_labour_usd_per_h"))
+    page.click("client_on")
+    assert not page.app.text_input
+    assert not page.app.selectbox
+    assert [button.key for button in page.app.button] == ["client_off"]
+    assert "Bright &amp; Cool &lt;b&gt;" in page.html
+    assert "This is not a contract." in page.html
+    shown = page.html + "".join(str(chart.proto) for chart in page.app.get("plotly_chart"))
+    assert "67.13" not in shown
+    assert "planted words" not in shown
+    page.click("client_off")
+    assert page.typed("w_private_labour_usd_per_h") == "67.13"
