@@ -22,7 +22,7 @@ class Facts:
         Wall to drill: block, concrete, brick or stone; brick over frame; wood frame.
     earth_depth_m : ndarray
         Deepest floor below grade among the rooms. [m]
-    is_lower_level, is_garage : ndarray
+    is_lower_level : ndarray
         Some room is one.
     closed_rooms_count : ndarray
         Rooms behind a closed door, where there is more than one room. [dimensionless]
@@ -138,6 +138,18 @@ class Facts:
         The hole comes out below the ground; where it comes out is not known.
     permit_refused, association_refused, refrigerant_unknown : ndarray
         Refused by the permit office or the association; the kit's label was not read.
+    on_pad, is_poured : ndarray
+        The outdoor unit stands on the ground; the wall to drill is poured concrete.
+    has_foam_stucco, has_cement_shingles, is_fire_wall, fire_wall_unknown : ndarray
+        What covers that wall outside; it holds back fire; whether it does is not known.
+    is_flooded, in_salt_air, weathering_unknown : ndarray
+        Said of the place of the outdoor unit; something of it is not known.
+    heritage_asked, room_unpermitted : ndarray
+        A heritage rule may have a say; the room was converted, and no permit of that is known.
+    contractor_on_kit : ndarray
+        A contractor is to work on a kit bought elsewhere.
+    pipes_exposed : ndarray
+        Water pipes, or nobody knows of none, that only the heat there now keeps from freezing; that heat goes.
     """
 
     built_yr: FloatArray
@@ -148,7 +160,6 @@ class Facts:
     is_frame: BoolArray
     earth_depth_m: FloatArray
     is_lower_level: BoolArray
-    is_garage: BoolArray
     closed_rooms_count: FloatArray
     permit_needed: BoolArray
     permit_unknown: BoolArray
@@ -290,6 +301,19 @@ class Facts:
     permit_refused: BoolArray
     association_refused: BoolArray
     refrigerant_unknown: BoolArray
+    on_pad: BoolArray
+    is_poured: BoolArray
+    has_foam_stucco: BoolArray
+    has_cement_shingles: BoolArray
+    is_fire_wall: BoolArray
+    fire_wall_unknown: BoolArray
+    is_flooded: BoolArray
+    in_salt_air: BoolArray
+    weathering_unknown: BoolArray
+    heritage_asked: BoolArray
+    room_unpermitted: BoolArray
+    contractor_on_kit: BoolArray
+    pipes_exposed: BoolArray
     quote_lacks_circuit: BoolArray
     house_poorly: BoolArray
     house_well: BoolArray

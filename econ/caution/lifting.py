@@ -3,7 +3,7 @@
 from typing import Final
 
 from econ.caution.facts import Facts
-from econ.caution.rule import DUCTLESS, SELF, WINDOW, Rule
+from econ.caution.rule import DUCTLESS, SELF, WINDOW, Rule, always
 from econ.kernel.arrays import BoolArray
 from econ.kernel.caution import Severity, Topic
 
@@ -70,6 +70,16 @@ LIFTING_RULES: Final = (
         "29 CFR 1926.501 (from memory)",
         ("outdoor_height_m",),
         DUCTLESS,
+    ),
+    Rule(
+        "lifting.ladder_inside",
+        Topic.WORK,
+        Severity.CAUTION,
+        always,
+        "The indoor unit is drilled for and hung above the head, where most people fall.",
+        "Stand on a platform or a firm stepladder, two people at the lift, and keep the floor below clear.",
+        "whoever hangs it",
+        alternatives=SELF,
     ),
     Rule(
         "lifting.roof",

@@ -14,10 +14,10 @@ def permit_is_needed(facts: Facts) -> BoolArray:
     return needed
 
 
-def room_may_be_unpermitted(facts: Facts) -> BoolArray:
-    """Return where a converted garage's permit is not known."""
-    unknown: BoolArray = facts.is_garage & facts.permit_unknown
-    return unknown
+def owner_exemption_is_weak(facts: Facts) -> BoolArray:
+    """Return where the home is let, by its owner or to whoever asks."""
+    let: BoolArray = facts.is_let | facts.is_tenant
+    return let
 
 
 PERMIT_RULES: Final = (
@@ -45,8 +45,8 @@ PERMIT_RULES: Final = (
         "permit.room_never_permitted",
         Topic.WORK,
         Severity.CAUTION,
-        room_may_be_unpermitted,
-        "A converted garage whose permit is not known may come up when you ask for a new one.",
+        lambda facts: facts.room_unpermitted,
+        "This looks like a converted room, and no permit for that is known; it may come up when you ask for one.",
         "Find out how the room stands on record, and ask for advice, before you apply.",
         "you",
     ),
@@ -72,12 +72,23 @@ PERMIT_RULES: Final = (
         alternatives=SELF,
     ),
     Rule(
+        "permit.bought_elsewhere",
+        Topic.WORK,
+        Severity.CAUTION,
+        lambda facts: facts.contractor_on_kit,
+        "A contractor who works on equipment bought elsewhere usually answers for his own hours and for no part.",
+        "Get in writing who pays for labour when a part fails, and who proves to the maker how it was put in.",
+        "you",
+        alternatives=SELF,
+    ),
+    Rule(
         "permit.let_home",
         Topic.WORK,
         Severity.HOLD_POINT,
-        lambda facts: facts.is_let,
-        "In a home that is let the owner's exemption usually does not hold.",
-        "Have licensed people do electrical and, where the place says so, mechanical work.",
+        owner_exemption_is_weak,
+        "In a home that is let the owner's exemption usually does not hold, and a tenant has none.",
+        "Ask the permit office who may legally work there; have licensed people do electrical and, where it says so, "
+        "mechanical work.",
         "electrician and contractor",
         alternatives=SELF,
     ),
@@ -109,6 +120,26 @@ PERMIT_RULES: Final = (
         "The association has refused an outdoor unit.",
         "Ask which place, colour or sound level it would allow, or take what needs nothing outside.",
         "association",
+        alternatives=DUCTLESS,
+    ),
+    Rule(
+        "permit.heritage",
+        Topic.WORK,
+        Severity.HOLD_POINT,
+        lambda facts: facts.heritage_asked,
+        "A heritage or street rule may forbid or hide an outdoor unit, or nobody has asked.",
+        "Ask the planning office before you order; sides that no street sees are often allowed.",
+        "planning office",
+        alternatives=DUCTLESS,
+    ),
+    Rule(
+        "permit.insurance",
+        Topic.WORK,
+        Severity.NOTE,
+        always,
+        "An insurer may refuse damage by water, fire or a fall after work without a permit or a licence.",
+        "Ask yours in writing before the work, and keep permit, inspection and test values.",
+        "you",
         alternatives=DUCTLESS,
     ),
     Rule(

@@ -62,7 +62,9 @@ def outdoor_is_unseen(facts: Facts) -> BoolArray:
     """Return where something about the place of the outdoor unit has not been looked at."""
     distances = (facts.boundary_m, facts.gas_meter_m, facts.vents_m, facts.bedroom_window_m)
     free = (facts.outdoor_front_m, facts.outdoor_back_m, facts.snow_m)
-    unseen: BoolArray = np.logical_or.reduce([*map(np.isnan, (*distances, *free)), facts.door_unknown])
+    unseen: BoolArray = np.logical_or.reduce(
+        [*map(np.isnan, (*distances, *free)), facts.door_unknown, facts.weathering_unknown]
+    )
     return unseen
 
 
@@ -245,7 +247,7 @@ _OUTDOOR: Final = (
         outdoor_is_unseen,
         "Not all is known yet of the place where the outdoor unit would stand.",
         "Before you order look at: boundary, gas meter, vents, bedroom windows, free space before and behind, snow, "
-        "doors.",
+        "doors, flood, salt.",
         "you",
         PRACTICE,
         alternatives=DUCTLESS,

@@ -129,9 +129,21 @@ REFRIGERANT_RULES: Final = (
         Topic.WORK,
         Severity.HOLD_POINT,
         always,
-        "The compressor must not run before every joint has passed a leak check; soap finds gross leaks only.",
-        "Check each joint with soap or a detector for this refrigerant, again after 24 hours and 30 days.",
+        "The compressor must not run before the valves are open and every joint has passed; soap finds gross leaks "
+        "only.",
+        "Check each joint with soap or a detector rated for this refrigerant, again after 24 hours and 30 days.",
         "whoever connects the lines",
+        alternatives=SELF,
+    ),
+    Rule(
+        "refrigerant.no_gauges",
+        Topic.WORK,
+        Severity.HOLD_POINT,
+        lambda facts: ~needs_certified_person(facts),
+        "An owner does not test pre-charged lines with nitrogen and does not evacuate them: both open the circuit.",
+        "Put no gauges on. If a joint leaks, close the valves, air the room and call a certified person.",
+        "whoever connects the lines",
+        "US EPA, Clean Air Act section 608 (from memory)",
         alternatives=SELF,
     ),
     Rule(

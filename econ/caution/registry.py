@@ -10,6 +10,7 @@ from econ.caution.delivery import DELIVERY_RULES
 from econ.caution.facts import Facts
 from econ.caution.lifting import LIFTING_RULES
 from econ.caution.measure import MEASURE_RULES
+from econ.caution.outside import OUTSIDE_RULES
 from econ.caution.part_load import PART_LOAD_RULES
 from econ.caution.permit import PERMIT_RULES
 from econ.caution.placement import PLACEMENT_RULES
@@ -27,6 +28,7 @@ RULES: Final[tuple[Rule, ...]] = (
     *CIRCUIT_RULES,
     *REFRIGERANT_RULES,
     *WALL_RULES,
+    *OUTSIDE_RULES,
     *PERMIT_RULES,
     *LIFTING_RULES,
     *ANCHOR_RULES,

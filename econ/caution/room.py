@@ -11,6 +11,10 @@ MOISTURE_SHARE: Final = 0.5
 """Share of the cooling need above which drying is the larger job. By definition of larger."""
 
 
+ICE_C: Final = 0.0
+"""degC at which water freezes. By definition of the scale."""
+
+
 def room_is_not_served(facts: Facts) -> BoolArray:
     """Return where some room is behind a closed door."""
     closed: BoolArray = facts.closed_rooms_count > 0.0
@@ -21,6 +25,12 @@ def moisture_dominates(facts: Facts) -> BoolArray:
     """Return where more than half of the cooling need is moisture."""
     damp: BoolArray = facts.moisture_share_frac > MOISTURE_SHARE
     return damp
+
+
+def pipes_may_freeze(facts: Facts) -> BoolArray:
+    """Return where the heat that kept pipes from freezing goes, and design nights freeze."""
+    freeze: BoolArray = facts.pipes_exposed & (facts.heat_design_c < ICE_C)
+    return freeze
 
 
 def is_in_contact_with_soil(facts: Facts) -> BoolArray:
@@ -106,6 +116,28 @@ ROOM_RULES: Final = (
         "you",
         "this program's own check against an hourly simulation; see its notes for developers",
         ("earth_depth_m",),
+    ),
+    Rule(
+        "room.damp_and_mould",
+        Topic.ROOM,
+        Severity.NOTE,
+        is_in_contact_with_soil,
+        "Walls and floors in the earth stay cool, so damp air wets them and mould grows behind what stands there.",
+        "Keep humidity below the damp limit, furniture off the walls, and mend leaks and gutters first.",
+        "you",
+        PRACTICE,
+        ("earth_depth_m",),
+    ),
+    Rule(
+        "room.pipes_freeze",
+        Topic.ROOM,
+        Severity.CAUTION,
+        pipes_may_freeze,
+        "When the present heat goes, water pipes that it kept warm may freeze and burst.",
+        "Find every pipe in outside walls, floor and ceiling; keep some heat there, or have a plumber move it.",
+        "plumber",
+        PRACTICE,
+        ("heat_design_c",),
     ),
     Rule(
         "room.moisture_dominates",

@@ -1,6 +1,7 @@
 """One set of checks over every rule."""
 
 import re
+from pathlib import Path
 
 import pytest
 from pydantic import ValidationError
@@ -47,8 +48,12 @@ CAPITALS |= {
     "Ci",
     "L",
     "Citizen's",
+    "R302",
 }
 """Words that may begin with a capital inside a sentence: agencies, laws, standards and units."""
+
+TESTS = Path(__file__).parents[1] / "unit" / "caution"
+"""Where each rule is tried just below, at and just above what raises it."""
 
 EACH = pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.code)
 
@@ -69,6 +74,11 @@ def test_rule_says_what_was_found_what_to_do_who_must_and_why(rule):
     assert rule.party
     assert rule.source
     assert rule.message != rule.action
+
+
+@EACH
+def test_a_test_tries_the_rule(rule):
+    assert f'"{rule.code}"' in (TESTS / "test_thresholds.py").read_text(encoding="utf-8")
 
 
 @EACH

@@ -27,9 +27,17 @@ class Site(Section):
     )
     owner_may_electrical: Choice = choice("Owner may do the circuit", "Not known is treated as no.")
     association: Choice = choice("Association", "Whether an owners' association must agree to what is seen outside.")
+    heritage: Choice = choice("Heritage or street rule", "Whether a planning rule has a say in what is seen outside.")
+    room_permitted: Choice = choice(
+        "Permit for a converted room", "Garage, attic, basement or sunroom: was making a room of it permitted?"
+    )
     wall: Choice = choice("Wall to drill", "What the hole for the lines goes through.")
     wall_thickness_m: Amt = amount(
         "Wall thickness", "Measure at a door or window. It decides the bit and the hours.", length(0.05, 1.5, "in")
+    )
+    cladding: Choice = choice("Outside of that wall", "Knock on it: foam sounds dull; old cement shingles are brittle.")
+    fire_wall: Choice = choice(
+        "It holds back fire", "Walls to a garage, a neighbour or a shared hall; a label or the permit office tells."
     )
     hole: Choice = choice(
         "The hole comes out", "Outside: above the ground, through the rim above the foundation, or below the ground."
@@ -88,6 +96,12 @@ class Site(Section):
     )
     outdoor_back_m: Amt = amount("Free behind it", "Between the unit and the wall.", length(0.0, 60.0, "in"))
     door_swing: Choice = choice("A door or gate swings against it", "Or it stands in a way out.")
+    flood: Choice = choice("Water may stand there", "Flood, roof water or a stream, even once in many years.")
+    salt_air: Choice = choice("Salt in the air", "Within sight of the sea, or beside a salted road.")
+    pipes: Choice = choice(
+        "Water pipes that only the present heat keeps from freezing", "In outside walls, floor, ceiling or crawl.",
+        after="use.present_heat_stays=no",
+    )  # fmt: skip
     panel_distance_m: Amt = amount("Panel to outdoor unit", "Along the way the wire goes.", length(0.3, 150.0))
     panel_spaces: Choice = choice(
         "Two free spaces in the panel", "A photo of the panel, shown to an electrician, settles it."

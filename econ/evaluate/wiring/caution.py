@@ -23,6 +23,7 @@ from econ.kernel.arrays import BoolArray, FloatArray
 from econ.kernel.caution import Caution
 from econ.tables.tasks import installation_tables
 
+_CONVERTED = ("lower_level", "garage", "sunroom", "attic")
 _SIDES = ("north", "east", "south", "west")
 
 
@@ -199,13 +200,20 @@ def _room_facts(structure: Structure, inputs: Inputs) -> dict[str, FloatArray | 
         "built_yr": np.min([inputs.number(f"{room}.year_built") for room in rooms], axis=0),
         "earth_depth_m": np.max(depth, axis=0),
         "is_lower_level": np.logical_or.reduce([inputs.is_option(f"{room}.kind", "lower_level") for room in rooms]),
-        "is_garage": np.logical_or.reduce([inputs.is_option(f"{room}.kind", "garage") for room in rooms]),
+        "room_unpermitted": _unpermitted(rooms, inputs),
         "own_rooms_count": own_units(structure, inputs.values, inputs.n_row).sum(axis=0).astype(np.float64),
         "window_units_count": inputs.number("window.count"),
         "kit_heads_count": inputs.number("kit.count") * inputs.number("kit.heads"),
         "hired_heads_count": inputs.number("hired.count") * inputs.number("hired.heads"),
         "closed_rooms_count": np.sum(~is_served, axis=0).astype(np.float64),
     }
+
+
+def _unpermitted(rooms: list[str], inputs: Inputs) -> BoolArray:
+    """Return where some room is of a kind that is often converted, and its permit is not known to be there."""
+    kinds = [inputs.is_option(f"{room}.kind", *_CONVERTED) for room in rooms]
+    lacks: BoolArray = np.logical_or.reduce(kinds) & ~inputs.is_option("site.room_permitted", "yes")
+    return lacks
 
 
 def _site_claims(structure: Structure, inputs: Inputs, at: dict[str, BoolArray]) -> dict[str, BoolArray]:
@@ -231,6 +239,9 @@ def _site_claims(structure: Structure, inputs: Inputs, at: dict[str, BoolArray])
         "has_helper": asks("work.helper", "free", "paid"),
         "has_handyman": asks("work.helper", "handyman") & ("helper" in dict(structure.parties).values()),
         "finish_unasked": asks("work.contractor_finishes", NOT_KNOWN) & _asks_contractor(structure, inputs),
+        "contractor_on_kit": _asks_contractor(structure, inputs),
+        "pipes_exposed": asks("use.present_heat_stays", "no") & ~asks("site.pipes", "no") & ~asks("now.heat", "none"),
+        "on_pad": at["on_pad"],
         "on_bracket": at["on_bracket"],
         "on_roof": at["on_roof"],
         "drain_pump": at["drain_pump"],

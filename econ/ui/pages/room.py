@@ -10,7 +10,13 @@ WHOLE: Final = (
     ("What must it do?", ("use.cool", "use.heat", "use.dry", "use.when")),
     (
         "How comfortable?",
-        ("use.cooling_setpoint_c", "use.heating_setpoint_c", "use.humidity_limit_frac", "use.present_heat_stays"),
+        (
+            "use.cooling_setpoint_c",
+            "use.heating_setpoint_c",
+            "use.humidity_limit_frac",
+            "use.present_heat_stays",
+            "site.pipes",
+        ),
     ),
 )
 EACH: Final = (

@@ -10,15 +10,16 @@ from econ.report.words.delivery import return_sentence
 from econ.ui import board, closing, dates, fields, hour_value, look, now, quote_lines, risks, sketches, tool_taps
 
 QUESTIONS: Final = {
-    "What is allowed here?": "site: occupancy permit owner_may_mechanical owner_may_electrical association",
-    "What wall is drilled?": "site: wall wall_thickness_m hole",
+    "What is allowed here?": "site: occupancy permit owner_may_mechanical owner_may_electrical association "
+    "heritage room_permitted",
+    "What wall is drilled?": "site: wall wall_thickness_m cladding fire_wall hole",
     "Where does it go?": "site: outdoor_place outdoor_height_m anchor_base anchor_ultimate_n line_run_m line_rise_m "
     "drain",
     "What is around the indoor unit?": "site: head_above_m head_beside_m head_blows head_studs head_access "
     "drain_run_m drain_drop_m",
     "Where does its power come from?": "site: circuit panel_distance_m panel_spaces wiring",
     "What is around the outdoor unit?": "site: boundary_m gas_meter_m vents_m bedroom_window_m outdoor_front_m "
-    "outdoor_back_m snow_m door_swing",
+    "outdoor_back_m snow_m flood salt_air door_swing",
     "Your time and help": "work: hour_value_usd_per_h days hours_per_day_h helper helper_usd_per_h handyman_usd_per_h",
     "What have you done before?": "work: skill_masonry skill_bracket skill_torque",
     "Who would finish it for you?": "work: contractor_finishes",

@@ -22,6 +22,14 @@ ALWAYS = {
     "water.condensate_slope",
     "delivery.look_before_signing",
     "refrigerant.rules_on_charged_parts",
+    "refrigerant.no_gauges",
+    "electrical.disconnect_in_sight",
+    "electrical.cable_between_units",
+    "electrical.covers_closed",
+    "electrical.extension_cord",
+    "drilling.eyes_and_ears",
+    "lifting.ladder_inside",
+    "permit.insurance",
 }
 
 
@@ -66,6 +74,7 @@ NUMBER_CASES = [
     ),
     ("room.radon", "earth_depth_m", [0.0], [0.001]),
     ("room.earth_in_doubt", "earth_depth_m", [0.0], [0.001]),
+    ("room.damp_and_mould", "earth_depth_m", [0.0], [0.001]),
     ("room.closed_door", "closed_rooms_count", [0.0], [1.0, 2.0]),
     ("line_set.too_short", "line_run_m", [5.99, 6.0], [6.01]),
     ("line_set.too_short", "line_reach_m", [4.51, 4.5, np.nan], [4.49]),
@@ -128,6 +137,18 @@ def test_weights_need_a_second_person_above_23_kg_and_not_where_one_is_there(wei
 def test_a_bracket_may_pull_its_top_pair_with_a_quarter_of_one_anchors_breaking_load(pull_n, is_raised):
     found_codes = codes(on_bracket=True, bracket_pull_n=pull_n, anchor_ultimate_n=4000.0)
     assert ("anchor.too_weak" in found_codes) is is_raised
+
+
+@pytest.mark.parametrize(("built_yr", "is_raised"), [(1989.0, True), (1990.0, False), (1991.0, False), (np.nan, True)])
+def test_cement_shingles_stop_the_drill_in_the_years_of_asbestos_and_where_the_year_is_not_known(built_yr, is_raised):
+    assert ("wall.asbestos_siding" in codes(built_yr=built_yr, has_cement_shingles=True)) is is_raised
+    assert "wall.asbestos_siding" not in codes(built_yr=built_yr)
+
+
+@pytest.mark.parametrize(("design_c", "is_raised"), [(0.1, False), (0.0, False), (-0.1, True)])
+def test_pipes_freeze_below_freezing_where_the_heat_that_kept_them_goes(design_c, is_raised):
+    assert ("room.pipes_freeze" in codes(heat_design_c=design_c, pipes_exposed=True)) is is_raised
+    assert "room.pipes_freeze" not in codes(heat_design_c=design_c)
 
 
 @pytest.mark.parametrize(("wall_m", "is_raised"), [(0.1, False), (0.1016, False), (0.102, True), (0.254, True)])
@@ -217,7 +238,18 @@ CLAIM_CASES = [
     ("refrigerant.old_stock", {"is_old_stock": True}),
     ("permit.needed", {"permit_needed": True}),
     ("permit.unknown", {"permit_needed": True, "permit_unknown": True}),
-    ("permit.room_never_permitted", {"is_garage": True, "permit_unknown": True}),
+    ("permit.room_never_permitted", {"room_unpermitted": True}),
+    ("permit.bought_elsewhere", {"contractor_on_kit": True}),
+    ("permit.heritage", {"heritage_asked": True}),
+    ("permit.let_home", {"is_tenant": True}),
+    ("wall.foam_stucco", {"has_foam_stucco": True}),
+    ("wall.fire_rated", {"is_fire_wall": True}),
+    ("wall.fire_unknown", {"fire_wall_unknown": True}),
+    ("drilling.tensioned_concrete", {"is_poured": True}),
+    ("digging.buried_lines", {"on_pad": True}),
+    ("placement.flood", {"is_flooded": True}),
+    ("placement.salt_air", {"in_salt_air": True}),
+    ("placement.outdoor_unseen", {"weathering_unknown": True}),
     ("permit.handyman", {"has_handyman": True}),
     ("permit.contractor_unasked", {"finish_unasked": True}),
     ("permit.let_home", {"is_let": True}),
@@ -243,6 +275,7 @@ CLAIM_CASES = [
     ("delivery.old_unit_stays", {"has_old_units": True}),
     ("room.casement", {"is_casement": True}),
     ("room.radon", {"is_lower_level": True}),
+    ("room.damp_and_mould", {"is_lower_level": True}),
     ("room.earth_in_doubt", {"is_lower_level": True}),
     ("water.condensate_pump", {"drain_pump": True}),
     ("sizing.dehumidifier_counted", {"dry_asked": True}),
@@ -292,8 +325,8 @@ def test_a_claim_raises_its_rule(code, claims):
         ("drilling.below_grade", {"earth_depth_m": 2.0}),
         ("placement.drain_falls_too_little", {"drain_drop_m": 0.0, "drain_pump": True}),
         ("placement.indoor_unseen", {"drain_drop_m": np.nan, "drain_pump": True}),
-        ("permit.room_never_permitted", {"is_garage": True}),
         ("permit.room_never_permitted", {"permit_unknown": True}),
+        ("refrigerant.no_gauges", {"is_flare": True}),
         ("anchor.base_unknown", {"anchor_unknown": True}),
         ("anchor.base_refused", {"anchor_refused": True}),
         ("anchor.not_rated", {"anchor_ultimate_n": np.nan}),
@@ -338,6 +371,8 @@ def test_every_rule_has_a_case_here():
         "drilling.below_grade",
         "drilling.bit_extension",
         "placement.snow",
+        "wall.asbestos_siding",
+        "room.pipes_freeze",
     }
     assert tried == {rule.code for rule in RULES}
 

@@ -91,6 +91,13 @@ def test_a_quote_without_the_circuit_is_found_only_where_there_is_a_quote(word, 
 def test_what_is_not_known_takes_the_careful_side():
     unknown = {
         "site__permit": "not_known",
+        "site__heritage": "not_known",
+        "site__room_permitted": "not_known",
+        "site__fire_wall": "not_known",
+        "site__flood": "not_known",
+        "site__salt_air": "not_known",
+        "site__pipes": "not_known",
+        "use__present_heat_stays": "no",
         "site__head_blows": "not_known",
         "site__door_swing": "not_known",
         "kit__refrigerant": "not_known",
@@ -122,7 +129,12 @@ def test_what_is_not_known_takes_the_careful_side():
         "refrigerant.flare_needs_certified",
         "room.escape_window_unknown",
         "electrical.window_outlet_shared",
-    } <= codes(**unknown)
+        "permit.heritage",
+        "permit.room_never_permitted",
+        "permit.bought_elsewhere",
+        "wall.fire_unknown",
+        "room.pipes_freeze",
+    } <= codes(rooms=[{"kind": "garage"}], **unknown)
 
 
 def test_panel_space_matters_only_for_a_new_circuit():
@@ -364,3 +376,57 @@ def test_studs_matter_only_where_a_wall_may_have_some(wall, asks):
     unseen = placement(site__wall=wall, site__head_studs="not_known")
     assert ("placement.studs_missed" in missed) is asks
     assert ("placement.indoor_unseen" in unseen) is asks
+
+
+@pytest.mark.parametrize(
+    ("said", "code"),
+    [
+        ({"site__cladding": "foam_stucco"}, "wall.foam_stucco"),
+        ({"site__fire_wall": "yes"}, "wall.fire_rated"),
+        ({"site__wall": "poured_concrete"}, "drilling.tensioned_concrete"),
+        ({"site__flood": "yes"}, "placement.flood"),
+        ({"site__salt_air": "yes"}, "placement.salt_air"),
+        ({"site__heritage": "yes"}, "permit.heritage"),
+    ],
+)
+def test_what_is_said_of_the_wall_and_the_place_outside_is_found(said, code):
+    assert code in codes(**said)
+    assert code not in codes()
+
+
+def test_cement_shingles_count_by_the_year_of_the_oldest_room():
+    said = {"site__cladding": "cement_shingles"}
+    assert "wall.asbestos_siding" in codes(rooms=[{"year_built": 1989.0}], **said)
+    assert "wall.asbestos_siding" not in codes(rooms=[{"year_built": 1990.0}], **said)
+
+
+def test_the_ground_is_asked_about_only_where_the_unit_stands_on_it():
+    assert "digging.buried_lines" in codes(site__outdoor_place="ground_pad")
+    assert "digging.buried_lines" not in codes(site__outdoor_place="wall_bracket")
+
+
+@pytest.mark.parametrize(("kind", "asks"), [("garage", True), ("lower_level", True), ("bedroom", False)])
+def test_only_rooms_of_kinds_that_are_converted_are_asked_for_their_permit(kind, asks):
+    code, rooms = "permit.room_never_permitted", [{"kind": kind}]
+    assert (code in codes(rooms=rooms, site__room_permitted="not_known")) is asks
+    assert code not in codes(rooms=rooms, site__room_permitted="yes")
+
+
+@pytest.mark.parametrize(
+    ("said", "is_raised"),
+    [
+        ({}, True),
+        ({"site__pipes": "no"}, False),
+        ({"now__heat": "none"}, False),
+        ({"use__present_heat_stays": "yes"}, False),
+    ],
+)
+def test_pipes_are_told_of_only_where_a_heat_that_may_keep_them_warm_goes(said, is_raised):
+    cold = {"site__pipes": "not_known", "use__present_heat_stays": "no"}
+    assert ("room.pipes_freeze" in codes(**cold | said)) is is_raised
+
+
+def test_a_contractor_answers_for_his_hours_alone_on_a_kit_bought_elsewhere():
+    given_out = structure(parties=(("leak_check", "contractor"),))
+    assert "permit.bought_elsewhere" in codes(given_out)
+    assert "permit.bought_elsewhere" not in codes()
