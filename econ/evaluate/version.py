@@ -2,4 +2,4 @@
 
 from typing import Final
 
-RESULTS_VERSION: Final = 2
+RESULTS_VERSION: Final = 3
