@@ -91,12 +91,12 @@ def _severity(item: Finding) -> Paragraph:
     return Paragraph(marked(SEVERITY_WORDS[item.severity]), _style(8.0, is_bold=True))
 
 
-def _finding(item: Finding) -> list[Paragraph]:
-    """Return the found in bold, then the action, the rest small, and the line to sign on."""
+def _finding(item: Finding) -> Paragraph:
+    """Return the found in bold, then the action, the rest small, and the line to sign on, in one run of lines."""
     found, action, rest, signature = finding_cells(item)
     small = f'<font size="{SMALL_SIZE}">{marked(rest)}</font>'
-    told = f"{marked(action)} {small} {marked(signature)}".rstrip()
-    return [Paragraph(marked(found), _style(8.2, is_bold=True)), Paragraph(told, _style(8.2))]
+    told = f'<font face="{BOLD_FACE}">{marked(found)}</font> {marked(action)} {small} {marked(signature)}'
+    return Paragraph(told.rstrip(), _style(8.2))
 
 
 def form_table(blanks: Blanks, width: float) -> Table:
