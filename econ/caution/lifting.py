@@ -74,7 +74,7 @@ LIFTING_RULES: Final = (
     Rule(
         "lifting.ladder_inside",
         Topic.WORK,
-        Severity.CAUTION,
+        Severity.NOTE,
         always,
         "The indoor unit is drilled for and hung above the head, where most people fall.",
         "Stand on a platform or a firm stepladder, two people at the lift, and keep the floor below clear.",

@@ -80,7 +80,7 @@ def _frame_commands(pad: float) -> list[tuple[Any, ...]]:
 def findings_table(findings: Findings, width: float) -> Table:
     """Return things to mind as a table: the severity in a frame, then what, what to do, who, and a line to sign on."""
     rows = [[_severity(item), _finding(item)] for item in findings.items]
-    commands = [*_frame_commands(1.4)]
+    commands = [*_frame_commands(0.9)]
     for at, item in enumerate(findings.items):
         if item.severity is Severity.HOLD_POINT:
             commands.append(("BOX", (0, at), (0, at), 1.2, colors.black))

@@ -95,7 +95,7 @@ def _long(basis: Basis, first: list[Block]) -> list[Block]:
         *need.need_blocks(basis),
         *need.equipment_blocks(basis),
         *plan.dates_blocks(basis),
-        *minding.minding_blocks(basis),
+        *minding.minding_blocks(basis, other),
         *appendix.appendix(basis, sources, other),
     ]
 

@@ -83,7 +83,7 @@ def appendix(
     """
     return [
         PageEnd(),
-        *note_blocks(basis),
+        *note_blocks(basis, ways),
         *risk_blocks(basis),
         *(keeping.lists_blocks(basis) if is_private else []),
         *method_blocks(basis),
