@@ -12,7 +12,7 @@ import streamlit as st
 from econ.kernel.caution import Caution, Severity
 from econ.report.charts import CHARTS
 from econ.report.size_words import size_sentences
-from econ.report.style import GROUNDS, PLOT_CONFIG
+from econ.report.style import GROUNDS, PLOT_CONFIG, Theme
 from econ.report.words.finding import figures
 from econ.ui import now, state
 from econ.uncertainty.answer import Answer
@@ -32,6 +32,8 @@ _RANK: Final = (Severity.HOLD_POINT, Severity.CAUTION, Severity.NOTE)
 def dress() -> None:
     """Give the page its style sheet."""
     st.html(_STYLE)
+    light, dark = (GROUNDS[theme].paper for theme in (Theme.LIGHT, Theme.DARK))
+    st.html(f"<style>.stApp {{ --ground: light-dark({light}, {dark}); }}</style>")
 
 
 def literal(text: str) -> str:

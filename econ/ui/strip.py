@@ -6,7 +6,6 @@ import streamlit as st
 
 from econ.case.edit import answer_counts
 from econ.report.numbers import UnitSystem
-from econ.report.style import GROUNDS
 from econ.report.words.counts import strip_text
 from econ.store.cases import SavedCase
 from econ.ui import cards, look, now, shelf, state
@@ -18,9 +17,8 @@ _UNIT_WORDS = {UnitSystem.US: "US units", UnitSystem.SI: "SI units"}
 def draw() -> None:
     """Draw the strip and the line beneath it."""
     present = now.present()
-    ground = GROUNDS[state.theme()]
     with st.container(key="strip", gap="xxsmall"):
-        st.html(f"<style>.stApp {{ --ground: {ground.paper}; }}</style>{_body(present)}{_counts(present)}")
+        st.html(_body(present) + _counts(present))
     _controls()
     _arrival()
     _troubles(present)
