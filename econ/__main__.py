@@ -28,6 +28,12 @@ from econ.tables.place import data_root
 from econ.uncertainty.answer import FULL_DRAWS, HOURLY_DRAWS, Answer, answer, usual_draws
 
 BAD_INPUT = 2
+MOST_USD = 50_000_000.0
+"""Greatest budget, as the case's."""
+
+MANY_ROOMS = 1000
+"""Rooms from which progress is told."""
+
 READERS = ("owner", "client", "landlord", "permit", "insurer", "neighbour", "helper")
 """Readers of a report, as `econ.report.document.readers.Reader` lists them: written out, as most commands need none."""
 
@@ -92,6 +98,31 @@ def bills(options: argparse.Namespace) -> None:
         print(terminal.bills_text(found))
 
 
+def rooms(options: argparse.Namespace) -> None:
+    """Print the plan for a file of rooms; rows that cannot be taken are told on the error stream."""
+    from econ.portfolio.plan import evaluated, planned
+    from econ.report import rooms as told_rooms
+
+    file = Path(options.case)
+    case = read_case_file(file, known_names())
+    tables = with_hourly_file(load_tables(), case, lambda written: weather_file(file.parent, written))
+    found = evaluated(Path(options.rooms).read_bytes(), case, tables, date.today(), _progress)
+    told = told_rooms.Told(planned(found, case, options.budget), case, tables)
+    print(terminal.refused_text(found.table), file=sys.stderr)
+    if options.out:
+        Path(options.out).write_text(told_rooms.out_csv(told), encoding="utf-8-sig", newline="")
+    if options.json:
+        show(told_rooms.document(told))
+    else:
+        print(terminal.rooms_text(told))
+
+
+def _progress(done: int, of: int) -> None:
+    """Say on the error stream how far many rooms have come, where somebody looks on."""
+    if of > MANY_ROOMS and sys.stderr.isatty():
+        print(f"\r{done:,} of {of:,} rooms", end="" if done < of else "\n", file=sys.stderr)
+
+
 def report(options: argparse.Namespace) -> None:
     """Write the answer as a document for one reader: one HTML file, or a PDF."""
     from econ.report.document.file import document_bytes, kind_of
@@ -146,6 +177,13 @@ def parser() -> argparse.ArgumentParser:
         command.add_argument("--json", action="store_true", help="print one JSON object")
         command.set_defaults(action=action)
     _ask_draws(commands.choices["compare"])
+    many = commands.add_parser("rooms", help="many rooms under a budget: what to do where, and when")
+    many.add_argument("rooms", metavar="ROOMS.csv")
+    many.add_argument("--case", required=True, metavar="CASE.toml", help="room types, place, prices and budgets")
+    many.add_argument("--budget", type=dollars, metavar="USD", help="this year's, in place of the case's")
+    many.add_argument("--out", metavar="OUT.csv", help="the rooms as they came, each with what to do")
+    many.add_argument("--json", action="store_true", help="print one JSON object")
+    many.set_defaults(action=rooms)
     printed = commands.add_parser("report", help="a document to print: for the owner, or another reader")
     printed.add_argument("case", metavar="CASE.toml")
     printed.add_argument("--out", required=True, metavar="FILE", help="its name ends in .html or .pdf")
@@ -177,6 +215,17 @@ def draw_count(text: str) -> int:
     if not text.isdigit() or int(text) > greatest:
         raise argparse.ArgumentTypeError(f"must be a whole number from 0 to {greatest}; got {text}")
     return int(text)
+
+
+def dollars(text: str) -> float:
+    """Return an amount of money, or refuse it."""
+    try:
+        amount = float(text.removeprefix("$").replace(",", ""))
+    except ValueError:
+        amount = -1.0
+    if not 0.0 <= amount <= MOST_USD:
+        raise argparse.ArgumentTypeError(f"must be dollars from 0 to {MOST_USD:,.0f}; got {text}")
+    return amount
 
 
 def main(words: Sequence[str] | None = None) -> int:

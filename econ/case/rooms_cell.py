@@ -302,18 +302,29 @@ def text_of(limit: int, *, is_required: bool = False) -> Reader:
     """
 
     def read(text: str) -> str:
-        bare = text[1:] if text[:1] == "'" and text[1:2] in FORMULA else text
-        if is_required and not bare:
+        if is_required and not text:
             raise CellError("must be given", "Write a name, such as 3B or Living room.")
-        if len(bare) > limit:
+        if len(text) > limit:
             raise CellError(f"must be at most {limit} letters", "Shorten it.")
-        return bare
+        return text
 
     return read
 
 
 FORMULA: Final = ("=", "+", "-", "@", "\t", "\r")
 """What a spreadsheet takes as the beginning of a formula."""
+
+
+def as_typed(text: str) -> str:
+    """Return a cell without the mark that `as_text` put before it.
+
+    Examples
+    --------
+    >>> as_typed("'=1+1"), as_typed("'tis")
+    ('=1+1', "'tis")
+    """
+    bare = text.strip()
+    return bare[1:] if bare[:1] == "'" and bare[1:2] in FORMULA and bare[1:2] else bare
 
 
 def as_text(text: str) -> str:

@@ -11,9 +11,8 @@ from typing import Final
 
 import numpy as np
 
-from econ.case import rooms_columns
 from econ.case.quantity import short
-from econ.case.rooms_cell import BLANK, CellError, Reader, Value, as_text, is_unknown
+from econ.case.rooms_cell import BLANK, CellError, Reader, Value, as_typed, is_unknown
 from econ.case.rooms_columns import COLUMNS, REQUIRED, Column, has_readable_unit, named
 from econ.kernel.arrays import FloatArray
 from econ.kernel.errors import Fault
@@ -69,6 +68,10 @@ class RoomTable:
         What was taken for granted.
     faults : tuple of Fault
         What is wrong with the file or its headings, so that no row could be read.
+    heading : tuple of str
+        Headings as typed.
+    cells : tuple of tuple of str, length R
+        Cells as typed, each row as long as the heading.
     """
 
     line: tuple[int, ...]
@@ -79,6 +82,8 @@ class RoomTable:
     refused: tuple[RefusedRow, ...]
     notes: tuple[str, ...]
     faults: tuple[Fault, ...] = ()
+    heading: tuple[str, ...] = ()
+    cells: tuple[tuple[str, ...], ...] = ()
 
     @property
     def n_room(self) -> int:
@@ -135,7 +140,8 @@ def read_rooms(content: bytes | str, types: Sequence[str]) -> RoomTable:
     heading = _heading(rows[0].cells)
     if heading.faults:
         return _refuse_all(rows[1:], heading.faults, (*said, *heading.notes))
-    return _read(rows[1:], heading, {name.casefold(): name for name in types}, (*said, *heading.notes))
+    found = _read(rows[1:], heading, {name.casefold(): name for name in types}, (*said, *heading.notes))
+    return replace(found, heading=tuple(rows[0].cells))
 
 
 def decoded(content: bytes | str) -> tuple[str, tuple[str, ...]]:
@@ -177,7 +183,7 @@ def _records(text: str, separator: str) -> list[_Row] | None:
             width = width or len(cells)
             if line > begins and len(cells) != width:
                 return None
-            rows.append(_Row(begins, [each.strip() for each in cells]))
+            rows.append(_Row(begins, [as_typed(each) for each in cells]))
     except csv.Error:
         return None
     is_open = bool(rows) and line > rows[-1].line
@@ -190,7 +196,7 @@ def _line(at: int, line: str, separator: str) -> _Row:
         cells = next(csv.reader([line], delimiter=separator), [])
     except csv.Error:
         cells = line.split(separator)
-    return _Row(at, [each.strip() for each in cells])
+    return _Row(at, [as_typed(each) for each in cells])
 
 
 def _heading(cells: list[str]) -> _Heading:
@@ -244,7 +250,13 @@ def _read(rows: list[_Row], heading: _Heading, types: Mapping[str, str], notes: 
     kept = [at for at in range(len(rows)) if at not in faults]
     refused = tuple(RefusedRow(rows[at].line, tuple(rows[at].cells), tuple(faults[at])) for at in sorted(faults))
     unknown = sum(is_unknown(each) for at in kept for each in rows[at].cells if "?" in each or "n" in each.lower())
-    return _table([rows[at].line for at in kept], values, kept, (unknown, refused, notes))
+    found = _table([rows[at].line for at in kept], values, kept, (unknown, refused, notes))
+    return replace(found, cells=tuple(_as_typed(rows[at].cells, heading.width) for at in kept))
+
+
+def _as_typed(cells: list[str], width: int) -> tuple[str, ...]:
+    """Return a row's cells, as many as there are headings."""
+    return tuple(cells[:width]) + ("",) * (width - len(cells))
 
 
 def _add(faults: dict[int, list[Fault]], at: int, fault: Fault) -> None:
@@ -364,20 +376,3 @@ def _refuse_all(rows: list[_Row], faults: tuple[Fault, ...], notes: tuple[str, .
     refused = tuple(RefusedRow(row.line, tuple(row.cells), faults) for row in rows)
     empty = _table([], {column.key: [] for column in COLUMNS}, [], (0, refused, notes))
     return replace(empty, faults=faults)
-
-
-def template() -> str:
-    """Return an empty file with every heading and one line that says what goes where."""
-    return rows_text([[column.heading for column in COLUMNS]])
-
-
-def rows_text(rows: Sequence[Sequence[str]]) -> str:
-    """Return rows as comma-separated text that no spreadsheet takes for formulas."""
-    written = io.StringIO()
-    csv.writer(written, lineterminator="\n").writerows([[as_text(each) for each in row] for row in rows])
-    return written.getvalue()
-
-
-def help_rows() -> tuple[tuple[str, str], ...]:
-    """Return heading and what goes in, column by column."""
-    return tuple((column.heading, column.help) for column in rooms_columns.COLUMNS)

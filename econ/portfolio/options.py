@@ -55,7 +55,8 @@ class Options:
     group : ndarray of int, shape (R,)
         Whose set-up is shared: rooms of a building, from 0; empty where nothing is shared.
     setup_usd : ndarray, shape (n_group,)
-        Paid once in each year in which one of `setup_way` is done in the group, and in no `cost_usd`. [USD]
+        Paid once in each year in which one of `setup_way` is done in the group: in no `cost_usd`, off no `benefit_usd`.
+        [USD]
     setup_way : tuple of bool, shape (A,)
         Ways that need the set-up: permit, trip, tools; empty for every way but keeping.
     hot_hour_usd : float
@@ -102,6 +103,39 @@ class Options:
     def keep(self) -> int:
         """Column of keeping what is there."""
         return self.name.index(ALTERNATIVES[0])
+
+    @property
+    def needs_setup(self) -> BoolArray:
+        """Which ways need the set-up of their group, shape (A,)."""
+        if self.setup_way:
+            return np.array(self.setup_way, dtype=np.bool_)
+        return np.array([name != ALTERNATIVES[0] for name in self.name], dtype=np.bool_)
+
+    def worth_usd(self, year: int = 0) -> FloatArray:
+        """Return what each way is worth if done in a year: money, and hours less too hot at their price, shape (R, A).
+
+        Parameters
+        ----------
+        year : int
+            Position of the year, 0 the coming one. What is done later serves that much shorter, and later. [year]
+
+        Returns
+        -------
+        worth_usd : ndarray, shape (R, A)
+            Present value; the set-up of a group is not taken off. [USD]
+        """
+        rate, years = self.discount_frac, self.study_period_yr
+        whole, late = _annuity_yr(rate, years), _annuity_yr(rate, year)
+        spared_h = self.too_hot_h[:, [self.keep]] - self.too_hot_h
+        hours = self.hot_hour_usd * spared_h * (whole - late)
+        yearly = (self.benefit_usd + self.cost_usd) * (whole - late) / whole
+        worth: FloatArray = yearly - self.cost_usd / (1.0 + rate) ** year + hours
+        return worth
+
+
+def _annuity_yr(rate_frac: float, years: int) -> float:
+    """Return what one dollar a year is worth at the start, at the end of each of some years. [year]"""
+    return float(years) if rate_frac == 0.0 else (1.0 - (1.0 + rate_frac) ** -years) / rate_frac
 
 
 ROOMS_BY_WAY = (

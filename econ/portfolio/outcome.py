@@ -25,6 +25,9 @@ Progress = Callable[[int, int], None]
 CLOSED: Final = (Standing.NOT_ALLOWED,)
 """Standings of ways that may not be gone; one that is not known may, once somebody has asked."""
 
+UNIT_LINE: Final = "window_unit"
+"""Key of the line of new window units."""
+
 _STANDING_PATHS: Final = (
     "site.outdoor_height_m", "site.line_run_m", "site.wall", "site.wall_thickness_m", "window.capacity_w",
     "window.count", "rooms[0].ceiling_height_m", "rooms[0].earth_depth_m",
@@ -41,6 +44,8 @@ class Outcomes:
     ----------
     cash_usd, first_usd, lcc_usd : ndarray, shape (R, A)
         Most cash out before service; first cost with own hours at their value; lifetime cost. [USD]
+    unit_usd : ndarray, shape (R, A)
+        What one window unit costs; nothing for other ways. [USD]
     shared_usd : ndarray, shape (R, A, S)
         What of the cash is a line that rooms share, in the order of the table of shared lines. [USD]
     energy_usd_per_yr : ndarray, shape (R, A)
@@ -70,6 +75,7 @@ class Outcomes:
     cash_usd: FloatArray
     first_usd: FloatArray
     lcc_usd: FloatArray
+    unit_usd: FloatArray
     shared_usd: FloatArray
     energy_usd_per_yr: FloatArray
     energy_pv_usd: FloatArray
@@ -154,6 +160,8 @@ def _store(
             items = way.line_items
             is_it = [key in pair for pair in zip(items.key, items.category, strict=True)]
             found["shared_usd"][part, at, place] = items.amount_usd[:, is_it].sum(axis=1)
+    window = result.alternatives[WINDOW].line_items
+    found["unit_usd"][part, WINDOW] = window.unit_price_usd[:, window.key.index(UNIT_LINE)]
     found["cool_kwh"][part] = (result.need_cool_kwh + result.need_latent_kwh).sum(axis=1)
     found["heat_kwh"][part] = result.need_heat_kwh.sum(axis=1)
     found["current_a"][part] = current_a(values, len(part))

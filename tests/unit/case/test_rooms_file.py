@@ -9,7 +9,8 @@ import pytest
 
 from econ.case.rooms_cell import SIDES, as_text
 from econ.case.rooms_columns import COLUMNS
-from econ.case.rooms_file import MOST_CELL, read_rooms, rows_text, template
+from econ.case.rooms_file import MOST_CELL, read_rooms
+from econ.case.rooms_out import rows_text, template
 from econ.case.sections.room import Room
 
 TYPES = ("Top large", "Middle small")

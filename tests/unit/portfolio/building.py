@@ -5,7 +5,8 @@ from datetime import date
 from functools import cache
 
 from econ.case.rooms_columns import COLUMNS
-from econ.case.rooms_file import read_rooms, rows_text
+from econ.case.rooms_file import read_rooms
+from econ.case.rooms_out import rows_text
 from econ.case.schema import case_from, plain
 from econ.case.toml import read_case_file
 from econ.evaluate.known import known_names

@@ -10,7 +10,8 @@ import pytest
 
 from econ.case.choices import CHOICES
 from econ.case.rooms_cell import BLANK, SIDES
-from econ.case.rooms_file import read_rooms, rows_text
+from econ.case.rooms_file import read_rooms
+from econ.case.rooms_out import rows_text
 from econ.case.schema import case_from, plain
 from econ.evaluate.evaluate import evaluate
 from econ.evaluate.prepare import prepared

@@ -1,0 +1,131 @@
+"""A file of rooms and a case, from reading to a plan by year."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+import numpy as np
+
+from econ.case.rooms_file import RoomTable, read_rooms
+from econ.case.schema import Case
+from econ.kernel.errors import CaseError, Fault
+from econ.portfolio.greedy import greedy
+from econ.portfolio.offer import Places, limits_of, options_of, places
+from econ.portfolio.options import Limits, Options
+from econ.portfolio.outcome import Outcomes, Progress, outcomes
+from econ.portfolio.picks import Picks
+from econ.portfolio.values import BuildingRows, building_rows, group_count
+from econ.tables.loaders import Tables
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Evaluated:
+    """Every room of a file, evaluated.
+
+    Attributes
+    ----------
+    table : RoomTable
+        Rows as read, and those refused.
+    rows : BuildingRows
+        As numbers.
+    found : Outcomes
+        As evaluated.
+    options : Options
+        What may be chosen.
+    where : Places
+        Flats and buildings.
+    groups : int
+        Groups of rows that share formulas. [dimensionless]
+    """
+
+    table: RoomTable
+    rows: BuildingRows
+    found: Outcomes
+    options: Options
+    where: Places
+    groups: int
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Plan:
+    """What is done where and when.
+
+    Attributes
+    ----------
+    rooms : Evaluated
+        The rooms.
+    limits : Limits
+        What may be spent.
+    picks : Picks
+        The choice.
+    """
+
+    rooms: Evaluated
+    limits: Limits
+    picks: Picks
+
+
+def types_of(case: Case) -> tuple[str, ...]:
+    """Return the names of the room types of a case."""
+    return tuple(room.name for room in case.rooms if room.name)
+
+
+def evaluated(
+    content: bytes | str, case: Case, tables: Tables, today: date, progress: Progress | None = None
+) -> Evaluated:
+    """Return every room of a file, evaluated.
+
+    Parameters
+    ----------
+    content : bytes or str
+        The rooms file.
+    case : Case
+        Room types, place, prices, budgets.
+    tables : Tables
+        Usual values.
+    today : date
+        The decision date where the case names none.
+    progress : callable, optional
+        Told after each few thousand rooms; an error it raises stops the work.
+
+    Raises
+    ------
+    CaseError
+        If no row of the file can be taken; its faults are those of the rows.
+    """
+    table = read_rooms(content, types_of(case))
+    if not table.n_room:
+        raise CaseError(_why_none(table))
+    rows = building_rows(table, case, tables, today)
+    found = outcomes(rows, tables, progress)
+    return Evaluated(table, rows, found, options_of(table, case, tables, rows, found), places(table), group_count(rows))
+
+
+def _why_none(table: RoomTable) -> Sequence[Fault]:
+    faults = table.faults or tuple(fault for row in table.refused for fault in row.faults)
+    return faults[:MOST_FAULTS] or (Fault("rooms", "has no room in it", "headings alone", "Write one row a room."),)
+
+
+MOST_FAULTS = 20
+"""Faults told where no row can be taken."""
+
+
+def planned(rooms: Evaluated, case: Case, budget_usd: float | None = None) -> Plan:
+    """Return the plan for the budgets of a case.
+
+    Parameters
+    ----------
+    rooms : Evaluated
+        The rooms.
+    case : Case
+        Budgets, hours and days.
+    budget_usd : float, optional
+        This year's budget in place of the case's. [USD]
+    """
+    limits = limits_of(rooms.table, case, budget_usd)
+    return Plan(rooms, limits, greedy(rooms.options, limits))
+
+
+def must_left(plan: Plan) -> np.ndarray:
+    """Return the rooms that must be done and are not, by position."""
+    return np.flatnonzero(plan.rooms.options.must & ~plan.picks.is_done)
