@@ -102,19 +102,20 @@ def rooms(options: argparse.Namespace) -> None:
     """Print the plan for a file of rooms; rows that cannot be taken are told on the error stream."""
     from econ.portfolio.plan import evaluated, planned
     from econ.report import rooms as told_rooms
+    from econ.report import rooms_text
 
     file = Path(options.case)
     case = read_case_file(file, known_names())
     tables = with_hourly_file(load_tables(), case, lambda written: weather_file(file.parent, written))
     found = evaluated(Path(options.rooms).read_bytes(), case, tables, date.today(), _progress)
     told = told_rooms.Told(planned(found, case, options.budget), case, tables)
-    print(terminal.refused_text(found.table), file=sys.stderr)
+    print(rooms_text.refused_text(found.table), file=sys.stderr)
     if options.out:
         Path(options.out).write_text(told_rooms.out_csv(told), encoding="utf-8-sig", newline="")
     if options.json:
         show(told_rooms.document(told))
     else:
-        print(terminal.rooms_text(told))
+        print(rooms_text.rooms_text(told))
 
 
 def _progress(done: int, of: int) -> None:

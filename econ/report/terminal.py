@@ -5,18 +5,16 @@ from textwrap import fill
 from typing import Final
 
 from econ.case.edit import answer_counts
-from econ.case.rooms_file import RoomTable
 from econ.evaluate.bill_scale import BillFindings
 from econ.evaluate.load_measures import LoadMeasures
 from econ.kernel.caution import Caution
-from econ.report import bills, room_first, rooms, tables
+from econ.report import bills, room_first, tables
 from econ.report.look import Look
 from econ.report.numbers import Quantity, UnitSystem, measure
 from econ.report.pictures.frame import Columns
 from econ.report.style import Theme
 from econ.report.words import counts as count_words
 from econ.report.words import find_first, load, waiting
-from econ.report.words import rooms as room_words
 from econ.report.words.beneath import beneath
 from econ.report.words.delivery import return_sentence
 from econ.report.words.finding import figures
@@ -160,36 +158,6 @@ def _measure_text(measures: LoadMeasures, place: int, answer: Answer) -> str:
 def _degree_days(count_kd: float) -> str:
     """Return degree-days in both customs, as prints and bills count them."""
     return f"{count_kd:,.0f} K·d ({measure(count_kd, Quantity.DEGREE_DAYS, UnitSystem.US)})"
-
-
-def rooms_text(told: rooms.Told) -> str:
-    """Return a plan for many rooms as text: sentences, years, and room by room.
-
-    Parameters
-    ----------
-    told : Told
-        The plan.
-    """
-    columns = rooms.table(told)
-    cells: Columns = {name: ["" if cell is None else cell for cell in column] for name, column in columns.items()}
-    if told.options.n_room > MOST_ROOMS:
-        cells = {name: column[:MOST_ROOMS] for name, column in cells.items()}
-    left = told.options.n_room - MOST_ROOMS
-    more = [f"... and {left:,} more rooms; --out writes them all."] if left > 0 else []
-    parts = (fill(sentence, WIDTH) for sentence in rooms.sentences(told))
-    return "\n".join([*parts, "", aligned(rooms.years_table(told)), "", aligned(cells), *more])
-
-
-def refused_text(read: RoomTable) -> str:
-    """Return how many rows were taken, and what is wrong with each of the others."""
-    lines = [room_words.rows_sentence(read)]
-    for row in read.refused[:MOST_ROOMS]:
-        lines += room_words.refused_lines(row)
-    return "\n".join(lines)
-
-
-MOST_ROOMS: Final = 100
-"""Rooms listed in a terminal."""
 
 
 def aligned(columns: Columns) -> str:

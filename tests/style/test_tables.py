@@ -20,7 +20,10 @@ from econ.tables.place import data_root
 from econ.tables.record import read_table
 
 ROOT = data_root()
-NAMES = sorted(str(path.relative_to(ROOT).with_suffix("")) for path in ROOT.rglob("*.csv"))
+CASES = ROOT / "cases"
+"""Demo cases: what a user might have typed, files of rooms among them, and no table."""
+
+NAMES = sorted(str(path.relative_to(ROOT).with_suffix("")) for path in ROOT.rglob("*.csv") if CASES not in path.parents)
 RECORD_LISTS = {f"installation/{name}" for name in ("care", "photos", "questions", "splits")}
 WORK_LISTS = {f"installation/{name}" for name in ("stops", "tasks", "tools")}
 OTHER_LOADER = {"climate/towns", "draws/sobol", *WORK_LISTS, *RECORD_LISTS}
