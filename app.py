@@ -11,6 +11,7 @@ PAGES = {
     "equipment": "Equipment",
     "work": "Work",
     "answer": "Answer",
+    "plan": "Plan",
     "quote": "Quote",
     "what_if": "What if",
     "figures": "Figures",

@@ -21,14 +21,14 @@ def draw(page: str, answer: Answer | None, *, next_page: str, next_words: str) -
             look.findings(found, most=4)
         before = now.on_entry(page, answer)
         st.html(f'<p class="changed"><b>What this page changed.</b> {" ".join(changes(before or answer, answer))}</p>')
-    _onward(next_page, next_words)
+    onward(next_page, next_words)
 
 
 def to_answer() -> None:
     """Draw the button that ends the first look; without a town it says what is missing."""
     if not state.is_placed():
         st.info("Only the town is missing: choose it under 3.")
-    _onward("answer", "See the answer")
+    onward("answer", "See the answer")
 
 
 def ask_first() -> None:
@@ -54,6 +54,7 @@ def _moved(before: Answer, after: Answer, place: int) -> str:
     return f"{name}: {numbers.money(old)} → {numbers.money(new)} a year."
 
 
-def _onward(page: str, words: str) -> None:
+def onward(page: str, words: str) -> None:
+    """Draw the button to the next question."""
     if st.button(words, type="primary", key="onward"):
         st.switch_page(f"{_PAGES}/{page}.py")

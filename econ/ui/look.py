@@ -136,6 +136,11 @@ def findings(cautions: tuple[Caution, ...], most: int = 5) -> None:
             st.html("".join(map(_finding, rest)))
 
 
+def finding(caution: Caution) -> None:
+    """Show one finding."""
+    st.html(_finding(caution))
+
+
 def _finding(caution: Caution) -> str:
     word, glyph = _SEVERITY[caution.severity]
     told = figures(caution, now.look())

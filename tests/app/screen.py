@@ -7,7 +7,20 @@ from streamlit.testing.v1 import AppTest
 
 ROOT = Path(__file__).parents[2]
 APP = str(ROOT / "app.py")
-PAGES = ("first_look", "room", "place", "equipment", "work", "answer", "quote", "what_if", "figures", "report", "cases")
+PAGES = (
+    "first_look",
+    "room",
+    "place",
+    "equipment",
+    "work",
+    "answer",
+    "plan",
+    "quote",
+    "what_if",
+    "figures",
+    "report",
+    "cases",
+)
 FIRST_DRAWS, FULL_DRAWS = 16, 32
 """Fewer than the product draws: what pages show of them is tested, not their number."""
 
