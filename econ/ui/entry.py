@@ -71,6 +71,8 @@ SCREEN_UNITS: Final[dict[str, str]] = {
     "degree": "°",
     "kWh/m**2": "kWh/m²",
     "year": "years",
+    "minute": "minutes",
+    "quart": "quarts",
     "hour": "hours",
     "day": "days",
 }

@@ -1,6 +1,7 @@
 """The first year after the change in words: what was billed beside what was forecast, and the weather between."""
 
 import math
+from datetime import timedelta
 from typing import Final
 
 from econ.evaluate.first_year import Since
@@ -28,7 +29,8 @@ def since_sentence(since: Since, look: Look) -> str:
     if not since.rows:
         return since.problem
     billed = plain_number(since.billed_kwh)
-    first, last = (day_text(day, look.this_year) for day in (since.rows[0].first, since.rows[-1].past))
+    ends = since.rows[0].first, since.rows[-1].past - timedelta(days=1)
+    first, last = (day_text(day, look.this_year) for day in ends)
     count = len(since.rows)
     head = f"{count} {_NAMES[since.carrier]} {plural('bill', count)} from {first} to {last}: {billed} kWh"
     if since.problem:

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 from typing import Final
 
 from econ.case.quantity import Amount
-from econ.case.sections.as_built import WHEN, Tests
+from econ.case.sections.as_built import WHEN, AsBuilt, Tests
 from econ.evaluate.keeping import Goods, Hire
 from econ.kernel.alternative import ALTERNATIVES, HIRED, WINDOW, Alternative
 from econ.report.look import Look
@@ -186,7 +186,7 @@ def split_sentence(tests: Tests, splits: dict[str, Split], look: Look) -> str:
     said = f"The air comes out {_apart(abs(apart_k), look)} {'warmer' if apart_k > 0.0 else 'colder'} than it goes in."
     if missing := no_band(tests):
         return f"{said} No band is shown: {missing}."
-    signed_k = apart_k if tests.running == "heating" else -apart_k
+    signed_k = reading_k(tests)
     if signed_k <= 0.0:
         return f"{said} That is the wrong way round for {tests.running}: check the readings, then phone."
     low_k, high_k, whose = band_k(tests, splits)
@@ -204,6 +204,12 @@ def split_source(tests: Tests, splits: dict[str, Split]) -> str:
     if not is_read or no_band(tests) or band_k(tests, splits)[2] == MAKERS:
         return ""
     return f"Band: {splits[tests.running or 'cooling'].source}."
+
+
+def reading_k(tests: Tests) -> float:
+    """Return how far the air blown out lies from the air drawn in, the way it should lie; NaN before both are read."""
+    apart_k = _likely(tests.supply_c) - _likely(tests.return_c)
+    return apart_k if tests.running == "heating" else -apart_k
 
 
 def no_band(tests: Tests) -> str:
@@ -246,3 +252,20 @@ def _apart(apart_k: float, look: Look) -> str:
 def care_title(name: Alternative) -> str:
     """Return the heading of the care sheet of a way."""
     return "Looking after window units" if name is ALTERNATIVES[WINDOW] else "Looking after the heat pump"
+
+
+def warranty_sentence(built: AsBuilt) -> str:
+    """Return until when parts and labour are covered, and whom to call first, as far as it was entered.
+
+    Parameters
+    ----------
+    built : AsBuilt
+        As entered.
+    """
+    told = {"Parts": built.parts_until, "Labour": built.labour_until}
+    said = [
+        f"{what} are covered until {day}." if what == "Parts" else f"{what} is covered until {day}."
+        for what, day in told.items()
+        if day
+    ]
+    return " ".join([*said, *([f"Call first: {built.call_first}."] if built.call_first else [])])

@@ -13,10 +13,11 @@ from econ.evaluate.wiring.installation_tools import ToolPlan
 from econ.kernel.alternative import ALTERNATIVES, Alternative
 from econ.report.document.block import Block, Grid, Heading, Points, Sentence, Setting, Tone
 from econ.report.document.content.basis import Basis, short
-from econ.report.numbers import NONE_TEXT, Quantity, money, tenths
+from econ.report.numbers import Quantity, money, tenths
 from econ.report.style import NAMES
 from econ.report.words import keeping as words
 from econ.report.words.first_year import since_more, since_sentence
+from econ.report.words.record import done_table, entered_sentence
 from econ.tables.keeping import SEASONS, Row, keeping_tables
 
 CELL: Final = 60
@@ -208,42 +209,14 @@ def _done(basis: Basis) -> list[Block]:
     ]
     told = tuple(f"{label}: {text}." for label, text in lines if text)
     blocks: list[Block] = [Points(told)] if told else []
-    rows = done_rows(basis)
-    if rows:
-        titles = ("Task", "Done by", "Licence", "On", "Hours entered", "Paid, entered")
+    if told_of := done_table(basis.answer.case, done_way(basis)):
+        rows = tuple(zip(*told_of.values(), strict=True))
         shares = (0.34, 0.18, 0.14, 0.12, 0.1, 0.12)
         blocks += [
-            Grid(titles, rows, shares, frozenset((4, 5)), setting=Setting.SMALL),
-            Sentence(entered_sentence(basis), Tone.SMALL),
+            Grid(tuple(told_of), rows, shares, frozenset((4, 5)), setting=Setting.SMALL),
+            Sentence(entered_sentence(basis.answer.case, done_way(basis)), Tone.SMALL),
         ]
     return blocks
-
-
-def done_rows(basis: Basis) -> tuple[tuple[str, ...], ...]:
-    """Return the tasks of which something was entered: who, licence, when, hours and cost."""
-    built, plan = basis.answer.case.as_built, done_way(basis).schedule
-    texts = [dict(table or ()) for table in (built.done_by, built.licence, built.done_on)]
-    hours, paid = dict(built.hours_h or ()), dict(built.cost_usd or ())
-    rows = []
-    for task, label in zip(plan.task, plan.label, strict=True):
-        told = [short(table.get(task, ""), CELL) for table in texts]
-        spent = tenths(hours[task].likely) if task in hours else NONE_TEXT
-        cost = money(paid[task].likely) if task in paid else NONE_TEXT
-        if any(told) or task in hours or task in paid:
-            rows.append((label, *told, spent, cost))
-    return tuple(rows)
-
-
-def entered_sentence(basis: Basis) -> str:
-    """Return hours and cash entered so far beside the estimate of the whole way, each by its name."""
-    built, way = basis.answer.case.as_built, done_way(basis)
-    hours = sum(amount.likely for _, amount in built.hours_h or () if not amount.is_unknown)
-    paid = sum(amount.likely for _, amount in built.cost_usd or () if not amount.is_unknown)
-    own, cash = tenths(float(way.own_hours_h[0])), money(float(way.cash_first_cost_usd[0]))
-    return (
-        f"Entered so far: {tenths(hours)} hours and {money(paid)}. Estimated before the work, for all of it: "
-        f"{own} hours of your own and {cash} of cash."
-    )
 
 
 def _since(basis: Basis) -> list[Block]:
