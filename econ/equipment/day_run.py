@@ -1,10 +1,12 @@
 """What machines serve and draw, added up over the hours of each day."""
 
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
-from econ.equipment.demand import Demand, Spell
+from econ.equipment.demand import EVERY_DAY, Demand, Spell
 from econ.equipment.machine import MachineRows
 from econ.equipment.part_load import Curves, cooled, curves_of, heated
 from econ.kernel.arrays import BoolArray, FloatArray
@@ -92,24 +94,21 @@ def day_run(machine: MachineRows, demand: Demand, tolerance_frac: float, is_ther
     """
     can_cool, can_heat = bool(machine.can_cool.any()), bool(machine.can_heat.any())
     run = _without_machine(demand, can_cool=can_cool, can_heat=can_heat)
-    curves, hours_on = curves_of(machine), _no_hours(run)
-    price = demand.price_usd_per_kwh
-    priced_on = None if price is None else _no_hours(run, price)
+    curves, price = curves_of(machine), demand.price_usd_per_kwh
+    on = (_no_hours(run),) if price is None else (_no_hours(run), _no_hours(run, price))
     for at, hours in enumerate(demand.hours):
         cooling, heating = (np.zeros(demand.cool_w[hours].shape, dtype=np.bool_) for _ in range(2))
         if can_cool:
             _cool(curves, demand, at, run, cooling, tolerance_frac)
         if can_heat:
             _heat(curves, demand, at, run, heating, tolerance_frac)
-        _count(hours_on, machine, demand, hours, cooling, heating)
-        if priced_on is not None:
-            _count(priced_on, machine, demand, hours, cooling, heating)
+        _count(on, machine, demand, hours, (cooling, heating))
     ready = 1.0 if is_there is None else is_there
-    run.beside_wh[...] = _beside_wh(machine, hours_on, HOURS_PER_DAY) * ready
-    if priced_on is not None and price is not None:
+    run.beside_wh[...] = _beside_wh(machine, on[0], HOURS_PER_DAY) * ready
+    if price is not None:
         whole = np.zeros(price.shape[1:])
         _add(whole, price)
-        _put_in_usd(run, _beside_wh(machine, priced_on, whole) * ready)
+        _put_in_usd(run, _beside_wh(machine, on[-1], whole) * ready)
     return run
 
 
@@ -120,24 +119,26 @@ class _HoursOn:
     With a price they are the sum of the price over these hours instead.
     """
 
-    running: FloatArray
-    cooling: FloatArray
-    pan_heater: FloatArray
-    crankcase_heater: FloatArray
+    running: NDArray[Any]
+    cooling: NDArray[Any]
+    pan_heater: NDArray[Any]
+    crankcase_heater: NDArray[Any]
     price_usd_per_kwh: FloatArray | None = None
 
-    def add(self, name: str, is_on: BoolArray, hours: slice) -> None:
-        """Add some hours, hour by hour where they are priced."""
-        total = getattr(self, name)
+    def add(self, name: str, is_on: BoolArray, spell: Spell) -> None:
+        """Add some hours of some days, hour by hour."""
+        hours, days = spell
+        total = getattr(self, name)[:, days]
         if self.price_usd_per_kwh is None:
-            np.add(total, np.count_nonzero(is_on, axis=0), out=total)
+            _add(total, is_on.view(np.uint8))
         else:
-            _add(total, is_on * self.price_usd_per_kwh[hours])
+            for price, is_hour in zip(self.price_usd_per_kwh[hours, :, days], is_on, strict=True):
+                np.add(total, price, out=total, where=is_hour)
 
 
 def _no_hours(run: DayRun, price_usd_per_kwh: FloatArray | None = None) -> _HoursOn:
-    running, cooling, pan_heater, crankcase_heater = (np.zeros(run.warm_kh.shape) for _ in range(4))
-    return _HoursOn(running, cooling, pan_heater, crankcase_heater, price_usd_per_kwh)
+    kind = np.uint8 if price_usd_per_kwh is None else np.float64
+    return _HoursOn(*(np.zeros(run.warm_kh.shape, kind) for _ in range(4)), price_usd_per_kwh)
 
 
 def _put_in_usd(run: DayRun, beside_priced: FloatArray) -> None:
@@ -153,38 +154,44 @@ def _without_machine(demand: Demand, *, can_cool: bool, can_heat: bool) -> DayRu
     """Return the sums before anything is served: all is missing where no machine can give it."""
     price = demand.price_usd_per_kwh
     run = DayRun(*(np.zeros(demand.cool_w.shape[1:]) for _ in range(10 if price is None else 15)))
-    if price is not None:
-        for needed, total, can in (
-            (demand.heat_w, run.unmet_heat_usd, can_heat),
-            (demand.latent_w, run.unmet_latent_usd, can_cool),
-        ):
-            if not can and total is not None:
-                _add(total, needed * price)
+    if not can_heat:
+        for spell in demand.spells(demand.heating):
+            _add_priced(run.unmet_heat_usd, demand, spell, demand.heat_w[spell[0], :, spell[1]])
+    if not can_cool:
+        for spell in demand.spells(demand.drying):
+            _add_priced(run.unmet_latent_usd, demand, spell, demand.latent_w[spell[0], :, spell[1]])
     if not can_cool:
         run.unmet_cool_wh[...], run.cool_short_h[...] = demand.cool_wh, demand.cool_h
         run.unmet_latent_wh[...] = demand.latent_wh
-        run.damp_h[...] = np.count_nonzero(demand.latent_w, axis=0)
+        run.damp_h[...] = demand.dry_h
     if not can_heat:
         run.unmet_heat_wh[...], run.heat_short_h[...] = demand.heat_wh, demand.heat_h
     return run
 
 
 def _count(
-    on: _HoursOn, machine: MachineRows, demand: Demand, hours: slice, cooling: BoolArray, heating: BoolArray
+    on: tuple[_HoursOn, ...], machine: MachineRows, demand: Demand, hours: slice, does: tuple[BoolArray, BoolArray]
 ) -> None:
-    """Add some hours to the hours on."""
+    """Add some hours, in which machines cool and heat, to the hours on."""
+    (cooling, heating), auxiliary, all_days = does, machine.auxiliary, (hours, EVERY_DAY)
     running = cooling | heating
-    on.add("running", running, hours)
-    auxiliary = machine.auxiliary
+    _mark(on, "running", running, all_days)
     if auxiliary is None:
         return
-    on.add("cooling", cooling, hours)
-    if auxiliary.pan_heater_w.any() or auxiliary.crankcase_heater_w.any():
-        at_c = demand.dry_bulb_c(hours)
-        is_pan_on = heating & (at_c < auxiliary.pan_heater_below_c[:, None])
-        is_oil_on = ~running & (at_c < auxiliary.crankcase_heater_below_c[:, None])
-        on.add("pan_heater", is_pan_on, hours)
-        on.add("crankcase_heater", is_oil_on, hours)
+    _mark(on, "cooling", cooling, all_days)
+    for name, power_w, below_c, is_asked in (
+        ("pan_heater", auxiliary.pan_heater_w, auxiliary.pan_heater_below_c, heating),
+        ("crankcase_heater", auxiliary.crankcase_heater_w, auxiliary.crankcase_heater_below_c, ~running),
+    ):
+        for days in demand.colder(hours, below_c) if power_w.any() else ():
+            is_cold = demand.dry_bulb_c(hours, days) < below_c[:, None]
+            is_cold &= is_asked[:, :, days]
+            _mark(on, name, is_cold, (hours, days))
+
+
+def _mark(on: tuple[_HoursOn, ...], name: str, is_on: BoolArray, spell: Spell) -> None:
+    for each in on:
+        each.add(name, is_on, spell)
 
 
 def _beside_wh(machine: MachineRows, on: _HoursOn, whole: FloatArray | float) -> FloatArray:
@@ -204,21 +211,25 @@ def _cool(curves: Curves, demand: Demand, at: int, run: DayRun, is_on: BoolArray
     for days in demand.cooling[at]:
         need_w, latent_w = demand.cool_w[hours, :, days], demand.latent_w[hours, :, days]
         cool_w, dried_w, electric_w = cooled(curves, need_w, latent_w, demand.dry_bulb_c(hours, days))
-        is_on[:, :, days] = electric_w > 0.0
+        np.greater(electric_w, 0.0, out=is_on[:, :, days])
         _add(run.cooling_wh[:, days], electric_w)
         _add_priced(run.cooling_usd, demand, (hours, days), electric_w)
-        left_w = np.subtract(latent_w, dried_w, out=dried_w)
-        _add_priced(run.unmet_latent_usd, demand, (hours, days), left_w)
-        _add(run.unmet_latent_wh[:, days], left_w)
-        run.damp_h[:, days] += np.count_nonzero(left_w > latent_w * tolerance_frac, axis=0)
-        missing_w = np.subtract(need_w, cool_w, out=cool_w)
-        if missing_w.any():
+        _leave_damp(run, demand, (hours, days), np.subtract(latent_w, dried_w, out=dried_w), tolerance_frac)
+        if cool_w is not need_w:
+            missing_w = np.subtract(need_w, cool_w, out=cool_w)
             _add(run.unmet_cool_wh[:, days], missing_w)
-            run.cool_short_h[:, days] += np.count_nonzero(missing_w > need_w * tolerance_frac, axis=0)
+            _add(run.cool_short_h[:, days], missing_w > need_w * tolerance_frac)
     for days in demand.drying_alone[at]:
-        _add(run.unmet_latent_wh[:, days], demand.latent_w[hours, :, days])
-        _add_priced(run.unmet_latent_usd, demand, (hours, days), demand.latent_w[hours, :, days])
-        run.damp_h[:, days] += np.count_nonzero(demand.latent_w[hours, :, days], axis=0)
+        _leave_damp(run, demand, (hours, days), demand.latent_w[hours, :, days], 0.0)
+
+
+def _leave_damp(run: DayRun, demand: Demand, spell: Spell, left_w: FloatArray, tolerance_frac: float) -> None:
+    """Add the drying that is left undone in some hours of some days, if there is any."""
+    hours, days = spell
+    if left_w.any():
+        _add(run.unmet_latent_wh[:, days], left_w)
+        _add_priced(run.unmet_latent_usd, demand, spell, left_w)
+        _add(run.damp_h[:, days], left_w > demand.latent_w[hours, :, days] * tolerance_frac)
 
 
 def _heat(curves: Curves, demand: Demand, at: int, run: DayRun, is_on: BoolArray, tolerance_frac: float) -> None:
@@ -227,17 +238,17 @@ def _heat(curves: Curves, demand: Demand, at: int, run: DayRun, is_on: BoolArray
     for days in demand.heating[at]:
         need_w = demand.heat_w[hours, :, days]
         heat_w, electric_w = heated(curves, need_w, demand.dry_bulb_c(hours, days))
-        is_on[:, :, days] = electric_w > 0.0
+        np.greater(electric_w, 0.0, out=is_on[:, :, days])
         _add(run.heating_wh[:, days], electric_w)
         _add_priced(run.heating_usd, demand, (hours, days), electric_w)
         missing_w = np.subtract(need_w, heat_w, out=heat_w)
         if missing_w.any():
             _add(run.unmet_heat_wh[:, days], missing_w)
             _add_priced(run.unmet_heat_usd, demand, (hours, days), missing_w)
-            run.heat_short_h[:, days] += np.count_nonzero(missing_w > need_w * tolerance_frac, axis=0)
+            _add(run.heat_short_h[:, days], missing_w > need_w * tolerance_frac)
 
 
-def _add(total: FloatArray, hourly: FloatArray) -> None:
+def _add(total: NDArray[Any], hourly: NDArray[Any]) -> None:
     """Add hours to a total, one after the other whatever their number, so that a row is rounded the same in any."""
     for hour in hourly:
         total += hour

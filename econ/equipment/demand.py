@@ -102,11 +102,29 @@ class Demand:
         return self._stretches(self.heat_w) if self.within is None else self.within.heating
 
     @cached_property
+    def drying(self) -> tuple[tuple[slice, ...], ...]:
+        """Stretches of days, for each of `hours`, in which any row wants drying."""
+        return self._stretches(self.latent_w)
+
+    @cached_property
     def drying_alone(self) -> tuple[tuple[slice, ...], ...]:
         """Stretches of days, for each of `hours`, outside those of cooling, where any row wants drying."""
         n_day = self.cool_w.shape[2]
-        pairs = zip(self.hours, self.cooling, strict=True)
-        return tuple(_between(cooling, n_day) if self.latent_w[hours].any() else () for hours, cooling in pairs)
+        pairs = zip(self.drying, self.cooling, strict=True)
+        return tuple(_between(cooling, n_day) if drying else () for drying, cooling in pairs)
+
+    def colder(self, hours: slice, below_c: FloatArray) -> tuple[slice, ...]:
+        """Return stretches of days in which it may be colder than a temperature in some hours in any row.
+
+        Parameters
+        ----------
+        hours : slice
+            Some hours. [hour]
+        below_c : ndarray, shape (B,)
+            Outdoor temperature. [degC]
+        """
+        coldest_c = self.outdoor_c[hours].min(axis=(0, 1)) + self.warming_k.min()
+        return _runs(np.flatnonzero(coldest_c < below_c.max()))
 
     def spells(self, stretches: tuple[tuple[slice, ...], ...]) -> Iterator[Spell]:
         """Yield hours and days together, in the order of the hours."""
@@ -143,10 +161,16 @@ class Demand:
         """Hours of each day that want heating, shape (B, n_day). [hour]"""
         return self._wanted_h(self.heat_w, self.heating)
 
+    @cached_property
+    def dry_h(self) -> FloatArray:
+        """Hours of each day that want drying, shape (B, n_day). [hour]"""
+        return self._wanted_h(self.latent_w, self.drying)
+
     def _wanted_h(self, power_w: FloatArray, stretches: tuple[tuple[slice, ...], ...]) -> FloatArray:
         wanted_h = np.zeros(power_w.shape[1:])
         for hours, days in self.spells(stretches):
-            wanted_h[:, days] += np.count_nonzero(power_w[hours, :, days], axis=0)
+            for is_wanted in power_w[hours, :, days] != 0.0:
+                wanted_h[:, days] += is_wanted
         return wanted_h
 
 

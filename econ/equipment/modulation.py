@@ -21,19 +21,19 @@ def cycling_power_w(load_w: FloatArray, low: Point, cd_frac: FloatArray) -> Floa
     Returns
     -------
     power_w : ndarray, shape (..., B, n)
-        Low-speed power x load factor / part-load factor, the latter 1 - CD (1 - load factor). [W]
+        Low-speed power x load factor / part-load factor, the latter 1 - CD (1 - load factor); both are multiplied by
+        the capacity. [W]
 
     References
     ----------
     .. [1] AHRI 210/240-2023, eq. 11.67 to 11.69.
     """
-    load_factor = load_w / low.capacity_w
-    part_load_factor = 1.0 - load_factor
-    part_load_factor *= -np.asarray(cd_frac)[..., None]
-    part_load_factor += 1.0
-    load_factor *= low.power_w
-    load_factor /= part_load_factor
-    return load_factor
+    cd = np.asarray(cd_frac)[..., None]
+    part_capacity_w = low.capacity_w * (1.0 - cd)
+    part_capacity_w += load_w * cd
+    power_w = load_w * low.power_w
+    power_w /= part_capacity_w
+    return power_w
 
 
 def modulated_power_w(load_w: FloatArray, speeds: tuple[Point, ...], cd_frac: FloatArray) -> FloatArray:
@@ -64,11 +64,10 @@ def modulated_power_w(load_w: FloatArray, speeds: tuple[Point, ...], cd_frac: Fl
     if len(speeds) == 1:
         return cycling_power_w(load_w, speeds[0], cd_frac)
     low, mid, full = speeds
-    power_w = cycling_power_w(np.minimum(load_w, low.capacity_w), low, cd_frac)
+    power_w = cycling_power_w(load_w, low, cd_frac)
     is_above = load_w > low.capacity_w
     if is_above.any():
-        is_lower = load_w <= mid.capacity_w
-        cop = modulated_cop(load_w, (chosen(is_lower, low, mid), chosen(is_lower, mid, full)))
+        cop = modulated_cop(load_w, (mid, chosen(load_w <= mid.capacity_w, low, full)))
         np.divide(load_w, cop, out=power_w, where=is_above)
     return power_w
 
@@ -98,19 +97,19 @@ def modulated_cop(load_w: FloatArray, speeds: tuple[Point, Point]) -> FloatArray
     load_w : ndarray, shape (..., B, n)
         Load. [W]
     speeds : tuple of Point
-        The lower and the higher speed.
+        The two on either side of it, in either order.
 
     Returns
     -------
     cop : ndarray, shape (..., B, n)
         Efficiency, held at the ends so that it never leaves the two speeds' own. [dimensionless]
     """
-    low, high = speeds
-    span_w = high.capacity_w - low.capacity_w
-    share = load_w - low.capacity_w
-    share /= np.where(span_w > 0.0, span_w, 1.0)
+    first, second = speeds
+    span_w = second.capacity_w - first.capacity_w
+    share = load_w - first.capacity_w
+    share /= np.where(span_w == 0.0, 1.0, span_w)
     np.clip(share, 0.0, 1.0, out=share)
-    cop, rise = low.cop, high.cop
+    cop, rise = first.cop, second.cop
     rise -= cop
     share *= rise
     cop += share

@@ -165,7 +165,7 @@ def cooled(
     Returns
     -------
     cooled : tuple of ndarray, shape (B, n)
-        Sensible served, latent served, electric power. [W]
+        Sensible served (the need itself where nothing falls short), latent served, electric power. [W]
     """
     machine = curves.machine
     if not machine.can_cool.any():
@@ -176,9 +176,12 @@ def cooled(
     np.minimum(need_latent_w, latent_w, out=latent_w)
     total_w = need_cool_w + latent_w
     speeds = _cooling_at(curves.cooling, dry_bulb_c)
-    load_w = np.minimum(total_w, speeds[-1].capacity_w * machine.can_cool[:, None])
-    share = _part_of(load_w, total_w)
+    most_w = speeds[-1].capacity_w
+    load_w = np.minimum(total_w, most_w if machine.can_cool.all() else most_w * machine.can_cool[:, None])
     power_w = modulated_power_w(load_w, speeds, machine.cd_frac)
+    if not (load_w < total_w).any():
+        return need_cool_w, latent_w, power_w
+    share = _part_of(load_w, total_w)
     latent_w *= share
     share *= need_cool_w
     return share, latent_w, power_w
@@ -186,8 +189,8 @@ def cooled(
 
 def _part_of(given_w: FloatArray, wanted_w: FloatArray) -> FloatArray:
     """Return what is given over what is wanted, 0 where nothing is."""
-    part = np.zeros(wanted_w.shape)
-    return np.divide(given_w, wanted_w, out=part, where=wanted_w > 0.0)
+    part = np.maximum(wanted_w, np.finfo(np.float64).tiny)
+    return np.divide(given_w, part, out=part)
 
 
 def heating(machine: MachineRows, need_heat_w: FloatArray, dry_bulb_c: FloatArray) -> tuple[FloatArray, FloatArray]:
@@ -236,7 +239,7 @@ def heated(curves: Curves, need_heat_w: FloatArray, dry_bulb_c: FloatArray) -> t
     is_running = (dry_bulb_c > machine.cutout_c[:, None]) & (full.capacity_w > full.power_w)
     is_running &= machine.can_heat[:, None]
     load_w = np.minimum(need_heat_w, full.capacity_w)
-    load_w *= is_running
+    np.copyto(load_w, 0.0, where=~is_running)
     return load_w, modulated_power_w(load_w, speeds, machine.cd_frac)
 
 

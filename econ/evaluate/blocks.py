@@ -89,33 +89,6 @@ def row_blocks(
         yield rows.stop - start, {path: value[rows] if np.ndim(value) else value for path, value in values.items()}
 
 
-def in_blocks(
-    compute: Callable[[tuple[int, dict[str, FloatArray]]], Found],
-    values: Mapping[str, FloatArray],
-    n_row: int,
-    size: int = ROWS_PER_BLOCK,
-) -> list[Found]:
-    """Return what a function makes of each block, in the order of the rows.
-
-    Parameters
-    ----------
-    compute : callable
-        Number of rows and values of a block in, anything out; pure, so that blocks may be worked at side by side.
-    values : mapping of str to ndarray, shape () or (B,)
-        Numbers by path.
-    n_row : int
-        B.
-    size : int
-        Rows in a full block.
-
-    Returns
-    -------
-    found : list
-        One entry a block.
-    """
-    return side_by_side(compute, list(row_blocks(values, n_row, size)))
-
-
 def side_by_side(compute: Callable[[Part], Found], parts: Sequence[Part]) -> list[Found]:
     """Return what a function makes of each part, in order, `WORKERS` parts at a time.
 

@@ -12,7 +12,7 @@ from econ.energy.served import kwh_by_month, monthly_kwh, per_year
 from econ.equipment.demand import Demand
 from econ.equipment.machine import MachineRows
 from econ.equipment.sizing import below_least_h
-from econ.evaluate.blocks import in_blocks, rows_for
+from econ.evaluate.blocks import row_blocks, rows_for, side_by_side
 from econ.evaluate.served import served_rooms
 from econ.evaluate.shortage import Block, limited_use, taken
 from econ.evaluate.structure import Structure
@@ -22,7 +22,7 @@ from econ.evaluate.wiring.bills import by_bills
 from econ.evaluate.wiring.energy import EnergyUse
 from econ.evaluate.wiring.equipment import machines
 from econ.evaluate.wiring.tariff import hour_price
-from econ.kernel.arrays import BoolArray, FloatArray
+from econ.kernel.arrays import BoolArray, FloatArray, IntArray
 from econ.loads.day_balance import balance
 from econ.loads.heat_balance import need, need_of
 
@@ -120,12 +120,16 @@ def physics(structure: Structure, values: Values, weather: Weather, n_row: int) 
         Months and years only; hours are dropped block by block.
     """
 
-    def block(part: tuple[int, dict[str, FloatArray]]) -> Found:
-        return _block(structure, part[1], weather, part[0])
+    size, units = rows_for(len(weather.weight_d)), machines(structure, values, n_row)
+    first_rows = range(0, n_row, size)
 
-    found = in_blocks(block, values, n_row, rows_for(len(weather.weight_d)))
+    def block(part: tuple[int, tuple[int, dict[str, FloatArray]]]) -> Found:
+        first_row, (n_block, of_block) = part
+        return _block(structure, of_block, weather, _some(units, np.arange(first_row, first_row + n_block)))
+
+    found = side_by_side(block, list(zip(first_rows, row_blocks(values, n_row, size), strict=True)))
     first = {path: value[:1] if np.ndim(value) else value for path, value in values.items()}
-    need, units = joined([each.need for each in found]), _by_way([each.units for each in found])
+    need = joined([each.need for each in found])
     uses = [each.uses for each in found]
     found.clear()
     alone = _block_of(structure, first, weather, 1).demand
@@ -200,13 +204,20 @@ class Found:
 
     need: Need
     uses: tuple[EnergyUse, ...]
-    units: tuple[MachineRows, ...]
 
 
-def _block(structure: Structure, values: Values, weather: Weather, n_row: int) -> Found:
+def _some(units: tuple[MachineRows, ...], at: IntArray) -> tuple[MachineRows, ...]:
+    """Return some rows of every way's machine; ways that share theirs share them still."""
+    some: list[MachineRows] = []
+    for position, machine in enumerate(units):
+        is_again = position > 0 and machine is units[position - 1]
+        some.append(some[-1] if is_again else taken(machine, at))
+    return tuple(some)
+
+
+def _block(structure: Structure, values: Values, weather: Weather, units: tuple[MachineRows, ...]) -> Found:
     """Return need and energy of a block of rows; rooms served in no row are left out."""
-    block = _block_of(structure, values, weather, n_row)
-    units = machines(structure, values, n_row)
+    block = _block_of(structure, values, weather, units[0].shr.size)
     uses: list[EnergyUse] = []
     for position, machine in enumerate(units):
         if position > 0 and machine is units[position - 1]:
@@ -214,7 +225,7 @@ def _block(structure: Structure, values: Values, weather: Weather, n_row: int) -
         else:
             found_by = with_dehumidifier(of_way(structure, block, weather, position), machine)
             uses.append(limited_use(structure, found_by, weather, machine))
-    return Found(_monthly(block.demand, weather), tuple(uses), units)
+    return Found(_monthly(block.demand, weather), tuple(uses))
 
 
 def _block_of(structure: Structure, values: Values, weather: Weather, n_row: int) -> Block:
