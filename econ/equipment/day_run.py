@@ -138,7 +138,8 @@ class _HoursOn:
 
 def _no_hours(run: DayRun, price_usd_per_kwh: FloatArray | None = None) -> _HoursOn:
     kind = np.uint8 if price_usd_per_kwh is None else np.float64
-    return _HoursOn(*(np.zeros(run.warm_kh.shape, kind) for _ in range(4)), price_usd_per_kwh)
+    running, cooling, pan_heater, crankcase_heater = (np.zeros(run.warm_kh.shape, kind) for _ in range(4))
+    return _HoursOn(running, cooling, pan_heater, crankcase_heater, price_usd_per_kwh)
 
 
 def _put_in_usd(run: DayRun, beside_priced: FloatArray) -> None:

@@ -29,10 +29,8 @@ def cycling_power_w(load_w: FloatArray, low: Point, cd_frac: FloatArray) -> Floa
     .. [1] AHRI 210/240-2023, eq. 11.67 to 11.69.
     """
     cd = np.asarray(cd_frac)[..., None]
-    part_capacity_w = low.capacity_w * (1.0 - cd)
-    part_capacity_w += load_w * cd
-    power_w = load_w * low.power_w
-    power_w /= part_capacity_w
+    part_capacity_w = low.capacity_w * (1.0 - cd) + load_w * cd
+    power_w: FloatArray = load_w * low.power_w / part_capacity_w
     return power_w
 
 
@@ -67,7 +65,7 @@ def modulated_power_w(load_w: FloatArray, speeds: tuple[Point, ...], cd_frac: Fl
     power_w = cycling_power_w(load_w, low, cd_frac)
     is_above = load_w > low.capacity_w
     if is_above.any():
-        cop = modulated_cop(load_w, (mid, chosen(load_w <= mid.capacity_w, low, full)))
+        cop = modulated_cop(load_w, (chosen(load_w <= mid.capacity_w, low, full), mid))
         np.divide(load_w, cop, out=power_w, where=is_above)
     return power_w
 
@@ -109,8 +107,7 @@ def modulated_cop(load_w: FloatArray, speeds: tuple[Point, Point]) -> FloatArray
     share = load_w - first.capacity_w
     share /= np.where(span_w == 0.0, 1.0, span_w)
     np.clip(share, 0.0, 1.0, out=share)
-    cop, rise = first.cop, second.cop
-    rise -= cop
-    share *= rise
+    cop = first.cop
+    share *= second.cop - cop
     cop += share
     return cop

@@ -119,7 +119,6 @@ def physics(structure: Structure, values: Values, weather: Weather, n_row: int) 
     physics : Physics
         Months and years only; hours are dropped block by block.
     """
-
     size, units = rows_for(len(weather.weight_d)), machines(structure, values, n_row)
     first_rows = range(0, n_row, size)
 
