@@ -7,19 +7,20 @@ from typing import Final
 import streamlit as st
 
 from econ.report.document.file import Kind, document_bytes
-from econ.report.document.readers import ONE_PAGE, READER_WORDS, Reader
+from econ.report.document.readers import ONE_PAGE, READER_WORDS, TWO_PAGES, Reader
 from econ.ui import cached, fields, look, state
 from econ.uncertainty.answer import Answer
 
 _HOLDS: Final[dict[Reader, str]] = {
     Reader.OWNER: "Verdict with its doubt, costs line by line, loads, equipment, dates, cautions, every input.",
-    Reader.CLIENT: "From the kit to the offer, what the offer holds, both routes line by line. Not your notes.",
+    Reader.CLIENT: "From the kit to the quote, what it holds, each line's usual range, both ways. Nothing private.",
     Reader.LANDLORD: "As for you, and who pays and who saves.",
     Reader.PERMIT: "The work, who does it, label, circuit, wall and site. No money.",
     Reader.INSURER: "The work and its tests, as entered. It proves nothing.",
     Reader.NEIGHBOUR: "Where the unit stands, its sound, its water, the days of work. No money.",
     Reader.HELPER: "Steps with two people, weights, stops. No money.",
 }
+_LENGTHS: Final = {**dict.fromkeys(ONE_PAGE, "One page to fill in by hand."), **dict.fromkeys(TWO_PAGES, "Two pages.")}
 _MIME: Final = {Kind.PDF: "application/pdf", Kind.HTML: "text/html"}
 _WORDS: Final = {Kind.PDF: "Save as PDF", Kind.HTML: "Save as a web page"}
 
@@ -29,9 +30,7 @@ def draw(answer: Answer) -> None:
     st.session_state.setdefault("w_reader", Reader.OWNER)
     chosen = st.selectbox("Who will read it?", list(Reader), format_func=READER_WORDS.__getitem__, key="w_reader")
     reader = Reader(chosen or Reader.OWNER)
-    length = (
-        "One page to fill in by hand." if reader in ONE_PAGE else "Up to six pages, and an appendix of every input."
-    )
+    length = _LENGTHS.get(reader, "Up to six pages, and an appendix of every input.")
     look.said(f"{_HOLDS[reader]} {length}", kind="plain")
     fields.draw("record.name", "record.filled_in_by")
     with st.container(horizontal=True):

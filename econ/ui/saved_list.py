@@ -5,6 +5,7 @@ from html import escape
 
 import streamlit as st
 
+from econ.case.private import handed_over, has_private
 from econ.case.toml import read_case, write_case
 from econ.evaluate.known import known_names
 from econ.kernel.errors import CaseError, EconError
@@ -36,10 +37,17 @@ def draw() -> None:
 
 
 def file_out() -> None:
-    """Offer the open case as a file."""
-    st.download_button(
-        "Save as a file", lambda: write_case(state.current_case()), file_name="case.toml", mime="application/toml"
-    )
+    """Offer the open case as a file, without a contractor's own figures; these go into a file only if asked for."""
+    case = state.current_case()
+    with st.container(horizontal=True):
+        st.download_button(
+            "Save as a file", lambda: write_case(handed_over(case)), file_name="case.toml", mime="application/toml"
+        )
+        if has_private(case):
+            st.download_button(
+                "Save with my own figures, for myself alone", lambda: write_case(case), file_name="case_private.toml",
+                mime="application/toml", key="private_file",
+            )  # fmt: skip
 
 
 def file_in() -> None:

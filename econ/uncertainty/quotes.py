@@ -1,6 +1,6 @@
 """Several quotes side by side: on equal scope, with the same size and class and as many years of labour warranty."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -149,6 +149,17 @@ def _set_gap_usd(set_key: str, answer: Answer, tables: Tables) -> float:
     return count * markup * (held_usd - other_usd)
 
 
-def name_of(quoted: Quoted, place: int) -> str:
-    """Return whose quote it is; its letter where nobody gave it a name."""
-    return quoted.name or f"Quote {chr(ord('A') + place)}"
+def names(quotes: Sequence[Compared]) -> tuple[str, ...]:
+    """Return whose each quote is: a letter where nobody gave it a name, and before it where two share one.
+
+    Parameters
+    ----------
+    quotes : sequence of Compared
+        In the order shown.
+    """
+    given = [each.quoted.name for each in quotes]
+    letters = [chr(ord("A") + place) for place in range(len(given))]
+    return tuple(
+        f"{letter}: {name}" if name and given.count(name) > 1 else (name or f"Quote {letter}")
+        for name, letter in zip(given, letters, strict=True)
+    )

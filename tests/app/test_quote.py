@@ -78,3 +78,11 @@ def test_the_client_sees_no_input_and_nothing_private(screen):
     assert "planted words" not in shown
     page.click("client_off")
     assert page.typed("w_private_labour_usd_per_h") == "67.13"
+
+
+def test_a_file_is_saved_without_private_figures_unless_they_are_asked_for(screen, monkeypatch):
+    made = {}
+    monkeypatch.setattr("streamlit.download_button", lambda label, data, **_: made.update({label: data()}))
+    opened(screen, "sunroom_with_quote").go("cases")
+    assert "private" not in made["Save as a file"]
+    assert "[private]\nlabour_usd_per_h = 62" in made["Save with my own figures, for myself alone"]

@@ -11,7 +11,8 @@ def test_the_report_page_says_what_each_reader_gets(ready):
     for reader in Reader:
         ready.app.selectbox(key="w_reader").set_value(reader).run()
         assert not ready.app.exception
-        length = "One page" if reader in ("permit", "insurer", "neighbour", "helper") else "Up to six pages"
+        one, two = ("permit", "insurer", "neighbour", "helper"), ("client",)
+        length = "One page" if reader in one else ("Two pages" if reader in two else "Up to six pages")
         assert length in ready.html
     assert list(ready.app.selectbox(key="w_reader").options) == list(READER_WORDS.values())
 

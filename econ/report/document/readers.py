@@ -1,4 +1,4 @@
-"""One document for each reader: three long reports and four sheets of one page."""
+"""One document for each reader: two long reports, two pages for a client, and four sheets of one page."""
 
 from collections.abc import Callable
 from enum import StrEnum
@@ -6,8 +6,9 @@ from typing import Final
 
 from econ.kernel.alternative import ALTERNATIVES, KEEP
 from econ.report.document.block import Block, Document
-from econ.report.document.content import appendix, client, costs, first_page, landlord, minding, need, plan
-from econ.report.document.content.basis import BOTH_ROUTES, Basis
+from econ.report.document.content import appendix, costs, first_page, landlord, minding, need, plan
+from econ.report.document.content.basis import Basis
+from econ.report.document.content.client import client_pages
 from econ.report.document.content.helper import helper_sheet
 from econ.report.document.content.insurer import insurer_sheet
 from econ.report.document.content.neighbour import neighbour_sheet
@@ -41,6 +42,9 @@ READER_WORDS: Final[dict[Reader, str]] = {
 ONE_PAGE: Final = (Reader.PERMIT, Reader.INSURER, Reader.NEIGHBOUR, Reader.HELPER)
 """Readers who get a sheet of one page."""
 
+TWO_PAGES: Final = (Reader.CLIENT,)
+"""Readers who get two pages."""
+
 MONEYLESS: Final = (Reader.PERMIT, Reader.NEIGHBOUR, Reader.HELPER)
 """Readers whom no money concerns."""
 
@@ -66,21 +70,6 @@ def _landlord(basis: Basis) -> list[Block]:
     return _long(basis, first_page.first_page(basis, "the landlord", landlord.who_pays_blocks(basis)))
 
 
-def _client(basis: Basis) -> list[Block]:
-    sources = sources_of(basis)
-    return [
-        *client.client_page(basis),
-        *costs.compared(basis),
-        *costs.lines_blocks(basis, sources, BOTH_ROUTES),
-        *costs.not_counted_blocks(basis),
-        *need.need_blocks(basis),
-        *need.equipment_blocks(basis),
-        *plan.dates_blocks(basis),
-        *minding.minding_blocks(basis),
-        *appendix.appendix(basis, sources, is_private=False),
-    ]
-
-
 def _long(basis: Basis, first: list[Block]) -> list[Block]:
     """Return the report of who decides: page one, costs, need, dates, cautions, appendix."""
     sources = sources_of(basis)
@@ -102,7 +91,7 @@ def _long(basis: Basis, first: list[Block]) -> list[Block]:
 
 _CONTENTS: Final[dict[Reader, Callable[[Basis], list[Block]]]] = {
     Reader.OWNER: _owner,
-    Reader.CLIENT: _client,
+    Reader.CLIENT: client_pages,
     Reader.LANDLORD: _landlord,
     Reader.PERMIT: permit_sheet,
     Reader.INSURER: insurer_sheet,

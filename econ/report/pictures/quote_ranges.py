@@ -1,6 +1,7 @@
 """Where each kind of a quote's lines lies on the range of own items, and several quotes on equal scope."""
 
 from collections.abc import Sequence
+from html import escape
 from typing import Final
 
 import plotly.graph_objects as go
@@ -14,10 +15,11 @@ from econ.report.style import SMALL_SIZE, faint
 from econ.report.words.quote import KIND_WORDS
 from econ.report.words.quote_lines import ABOVE, BELOW, Row
 from econ.report.words.quotes import ADDED_WORDS
-from econ.uncertainty.quotes import Compared, name_of
+from econ.uncertainty.quotes import Compared, names
 
 ROW_PX: Final = 34
 FRAME_PX: Final = 70
+MOST_LETTERS: Final = 22
 
 
 def ranges_figure(rows: Sequence[Row], look: Look) -> go.Figure:
@@ -94,7 +96,9 @@ def quotes_figure(quotes: Sequence[Compared], look: Look) -> go.Figure:
     made.update_yaxes(
         range=[len(quotes) - 0.4, -0.6],
         tickvals=list(range(len(quotes))),
-        ticktext=[name_of(each.quoted, at)[:20] for at, each in enumerate(quotes)],
+        ticktext=[
+            escape(name if len(name) <= MOST_LETTERS else f"{name[: MOST_LETTERS - 1]}…") for name in names(quotes)
+        ],
         showgrid=False,
     )
     return made

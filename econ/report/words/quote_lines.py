@@ -5,7 +5,7 @@ from typing import Final
 from econ.evaluate.quote_price import CENTS_PER_USD
 from econ.installation.quote import LINE_KINDS
 from econ.installation.quote_bridge import UNSORTED
-from econ.report.numbers import first_cost_money
+from econ.report.numbers import first_cost_money, listed
 from econ.report.words.quote import KIND_WORDS, exact
 from econ.uncertainty.quote import QuoteStudy
 
@@ -106,8 +106,17 @@ def table(study: QuoteStudy) -> dict[str, list[str]]:
 
 
 def asks(study: QuoteStudy) -> tuple[str, ...]:
-    """Return what to ask about each kind of line that lies outside, or that the quote does not name."""
-    return tuple(f"{KIND_WORDS[kind].capitalize()}, {place}: {note}" for kind, *_, place, note in rows(study) if note)
+    """Return what to ask about each kind of line that lies outside, and about those that the quote does not name."""
+    found = rows(study)
+    outside = [
+        f"{KIND_WORDS[kind].capitalize()}, {place}: {note}"
+        for kind, *_, place, note in found
+        if note and place != NOT_A_LINE
+    ]
+    lacking = [KIND_WORDS[kind] for kind, *_, place, _ in found if place == NOT_A_LINE and kind != "overhead_profit"]
+    if lacking:
+        outside.append(f"No line of its own: {listed(lacking)}. Ask where that is counted.")
+    return tuple(outside)
 
 
 def _span(span: tuple[float, float]) -> str:

@@ -5,7 +5,7 @@ from typing import Final
 
 from econ.report.numbers import first_cost_money, listed
 from econ.report.words.quote import SAID_WORDS, SCOPE_WORDS, exact, round_money
-from econ.uncertainty.quotes import SIZE, WARRANTY_YEARS, Compared, name_of
+from econ.uncertainty.quotes import SIZE, WARRANTY_YEARS, Compared, names
 
 ADDED_WORDS: Final[dict[str, str]] = {
     "equipment": "the equipment",
@@ -54,11 +54,11 @@ def table(quotes: Sequence[Compared]) -> dict[str, list[str]]:
     keys = [key for key in ADDED_WORDS if key not in SCOPE_WORDS]
     titles = [*SCOPE_WORDS.values(), *(f"To {ADDED_WORDS[key].removeprefix('the ')}" for key in keys)]
     columns: dict[str, list[str]] = {"": ["Total as quoted", *titles, "On equal scope"]}
-    for at, each in enumerate(quotes):
+    for name, each in zip(names(quotes), quotes, strict=True):
         added = dict(each.added)
         scope = [_cell(each, part, added) for part in SCOPE_WORDS]
         service = [f"+ {exact(added[key])}" if key in added else "the same" for key in keys]
-        columns[name_of(each.quoted, at)] = [
+        columns[name] = [
             exact(each.quoted.said.total_cents), *scope, *service, exact(each.equal_cents)
         ]  # fmt: skip
     return columns
@@ -70,7 +70,7 @@ def _cell(each: Compared, part: str, added: dict[str, int]) -> str:
 
 
 def _name(quotes: Sequence[Compared], at: int) -> str:
-    return f"“{name_of(quotes[at].quoted, at)}”"
+    return f"“{names(quotes)[at]}”"
 
 
 def span_sentence(quotes: Sequence[Compared]) -> str:

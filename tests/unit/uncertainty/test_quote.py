@@ -12,7 +12,7 @@ from econ.installation.quote_bridge import STEP_KIND
 from econ.tables.loaders import load_tables
 from econ.tables.tasks import installation_tables
 from econ.uncertainty.quote import kit_cents, priced, quote_study
-from econ.uncertainty.quotes import SIZE, WARRANTY_YEARS, compared, name_of
+from econ.uncertainty.quotes import SIZE, WARRANTY_YEARS, compared, names
 from tests.demo import NAMES, demo_answer
 
 SUNROOM = "sunroom_with_quote"
@@ -94,16 +94,15 @@ def test_a_job_that_is_closed_to_own_hands_is_no_kit_job():
 
 def test_quotes_are_set_on_equal_scope_and_service():
     answer = demo_answer(SUNROOM)
-    case = with_quote(answer.case, {"name": "Second", "total_usd": 4550, "equipment": "yes", "permit": "yes"})
+    case = answer.case.model_copy(update={"quotes": ()})
+    case = with_quote(case, {"name": "Second", "total_usd": 4550, "equipment": "yes", "permit": "yes"})
     case = with_quote(case, {"total_usd": 4000, "size": "9", "warranty": "no", **dict.fromkeys(PARTS, "yes")})
     case = with_quote(case, {"name": "no total"})
     own = own_of(SUNROOM)
     first, second, third = compared(replace(answer, case=case), own, load_tables())
-    assert [name_of(each.quoted, at) for at, each in enumerate((first, second, third))] == [
-        "Quote A",
-        "Second",
-        "Quote C",
-    ]
+    assert names((first, second, third)) == ("First quote", "Second", "Quote C")
+    twins = (second, second)
+    assert names(twins) == ("A: Second", "B: Second")
     assert dict(first.added) == {}
     assert set(dict(second.added)) == {"electrical", WARRANTY_YEARS}
     assert dict(second.added)["electrical"] == own.step_cents(SOLD, "electrical")

@@ -10,6 +10,7 @@ import numpy as np
 
 from econ.case.choices import CHOICES, option_at, table_path
 from econ.case.edit import answer_counts
+from econ.case.private import handed_over
 from econ.evaluate.evaluate import evaluate
 from econ.evaluate.result import AlternativeResult, Result
 from econ.evaluate.sheet import with_columns
@@ -151,11 +152,11 @@ def basis(answer: Answer, tables: Tables, printed: date, units: UnitSystem = Uni
 
 
 def _shortened(answer: Answer) -> Answer:
-    """Return the answer with room names that fit into tables; the case keeps them whole."""
+    """Return the answer with room names that fit into tables, and with nothing private; the case keeps both."""
     names = tuple(short(name, 40) for name in answer.result.rooms.name)
     structure = replace(answer.structure, room_names=tuple(short(name, 40) for name in answer.structure.room_names))
     result = replace(answer.result, rooms=replace(answer.result.rooms, name=names))
-    return replace(answer, structure=structure, result=result)
+    return replace(answer, case=handed_over(answer.case), structure=structure, result=result)
 
 
 def ends(amounts: FloatArray) -> tuple[float, float]:

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from econ.report.document.readers import MONEYLESS, ONE_PAGE, Reader
+from econ.report.document.readers import MONEYLESS, ONE_PAGE, TWO_PAGES, Reader
 from tests.demo import NAMES
 from tests.unit.report.document.printed import (
     demo_basis,
@@ -17,7 +17,7 @@ from tests.unit.report.document.printed import (
     squeezed,
 )
 
-LONG = tuple(reader for reader in Reader if reader not in ONE_PAGE)
+LONG = tuple(reader for reader in Reader if reader not in (*ONE_PAGE, *TWO_PAGES))
 MOST_BODY_PAGES = 6
 MOST_WORDS = 18
 PRINTED = [*((name, Reader.OWNER) for name in NAMES), *((NAMES[2], reader) for reader in Reader if reader != "owner")]
@@ -71,6 +71,12 @@ def test_a_long_report_has_two_to_six_pages_before_its_appendix(name, reader):
 @pytest.mark.parametrize("reader", ONE_PAGE)
 def test_a_sheet_is_one_page(name, reader):
     assert len(demo_pdf(name, reader)) == 1
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("reader", TWO_PAGES)
+def test_two_pages_are_two(name, reader):
+    assert len(demo_pdf(name, reader)) == 2
 
 
 @pytest.mark.parametrize("name", NAMES)
