@@ -49,6 +49,8 @@ class Known:
         Two-letter codes of the states whose prices are known.
     measures : tuple of str
         Measures that lower what a room needs.
+    given_tasks : tuple of str
+        Tasks that may be given to another party: those of a self-installation.
     """
 
     stations: tuple[str, ...] = ()
@@ -56,6 +58,7 @@ class Known:
     tools: tuple[str, ...] = ()
     states: tuple[str, ...] = ()
     measures: tuple[str, ...] = ()
+    given_tasks: tuple[str, ...] = ()
 
 
 class Section(BaseModel):

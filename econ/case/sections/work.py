@@ -184,7 +184,11 @@ class Work(Section):
     ) -> tuple[tuple[str, str], ...] | None:
         """Return who does what; tasks and parties must be known."""
         known = info.context if isinstance(info.context, Known) else Known()
-        faults = [found for task, party in parties or () for found in _party_faults(task, party, known.tasks)]
+        faults = [
+            found
+            for task, party in parties or ()
+            for found in _party_faults(task, party, known.given_tasks or known.tasks)
+        ]
         if faults:
             raise CaseError(faults)
         return parties
