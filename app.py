@@ -14,6 +14,7 @@ PAGES = {
     "plan": "Plan",
     "quote": "Quote",
     "what_if": "What if",
+    "rooms": "Rooms",
     "figures": "Figures",
     "report": "Report",
     "cases": "Saved",

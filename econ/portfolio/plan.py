@@ -1,7 +1,7 @@
 """A file of rooms and a case, from reading to a plan by year."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 import numpy as np
@@ -108,6 +108,25 @@ def _why_none(table: RoomTable) -> Sequence[Fault]:
 
 MOST_FAULTS = 20
 """Faults told where no row can be taken."""
+
+
+def with_options(rooms: Evaluated, case: Case, tables: Tables) -> Evaluated:
+    """Return rooms evaluated before with what may be chosen by the building's figures as they are now.
+
+    Parameters
+    ----------
+    rooms : Evaluated
+        Rooms, evaluated.
+    case : Case
+        Whose savings count, what an hour is worth, whether flats are done at once.
+    tables : Tables
+        Usual figures.
+    """
+    return replace(rooms, options=options_of(rooms.table, case, tables, rooms.rows, rooms.found))
+
+
+GEOMETRY = ("storey_m", "glass_small_m2", "glass_medium_m2", "glass_large_m2")
+"""Figures of a building that change what a room needs or takes; the others change only what is chosen."""
 
 
 def planned(rooms: Evaluated, case: Case, budget_usd: float | None = None) -> Plan:

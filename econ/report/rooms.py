@@ -9,7 +9,7 @@ from econ.case.rooms_out import rows_text
 from econ.case.schema import Case
 from econ.evaluate.version import RESULTS_VERSION
 from econ.kernel.alternative import ALTERNATIVES, KEEP
-from econ.portfolio.picks import NEVER, picked
+from econ.portfolio.picks import NEVER, current_a, picked
 from econ.portfolio.plan import Plan
 from econ.portfolio.totals import Split, Together, Totals, split, together, totals
 from econ.report.numbers import money, number, plain_number
@@ -217,4 +217,16 @@ def years_table(told: Told) -> Columns:
             ]
             for year in years
         },
+    }
+
+
+def panels_table(told: Told) -> dict[str, list[str]]:
+    """Return what each flat's panel has to spare and what the plan asks of it, where anybody said."""
+    asked, spare = current_a(told.options, told.plan.picks), told.plan.limits.panel_a
+    known = [flat for flat in range(len(spare)) if not np.isinf(spare[flat])]
+    return {
+        "Flat": [told.plan.rooms.where.flat_name[flat] for flat in known],
+        "To spare, A": [f"{spare[flat]:.0f}" for flat in known],
+        "Asked of it, A": [f"{asked[flat]:.1f}" for flat in known],
+        "How full": ["▮" * min(10, round(10 * asked[flat] / spare[flat])) if spare[flat] else "" for flat in known],
     }

@@ -91,6 +91,7 @@ _CLASSES: Final = {
 _BY_PATH: Final[dict[str, dict[str, str]]] = {
     "money.base_case": {name.value: words for name, words in NAMES.items()},
     "site.occupancy": {"tenant": "I rent it"},
+    "building.whose": {"everybody": "Everybody's", "payer": "Only those of whoever pays"},
     "money.otherwise": {
         "savings": "In savings",
         "mortgage": "Paying down the mortgage",

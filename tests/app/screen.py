@@ -17,6 +17,7 @@ PAGES = (
     "plan",
     "quote",
     "what_if",
+    "rooms",
     "figures",
     "report",
     "cases",

@@ -1,6 +1,7 @@
 """Many rooms in sentences: what the money does, what stands in the way, who pays and who saves."""
 
 from collections import Counter
+from collections.abc import Sequence
 from typing import Final
 
 import numpy as np
@@ -165,3 +166,13 @@ LEAST_TOLD: Final = 0.5
 def picked_hours(plan: Plan) -> np.ndarray:
     """Return hours a year too hot with the plan, room by room, shape (R,). [hour]"""
     return picked(plan.rooms.options, plan.picks, "too_hot_h")
+
+
+def types_sentence(types: Sequence[str], used: Sequence[str]) -> str:
+    """Return the room types of a case, with how many rows are of each; what to do where none has a name."""
+    names = [name for name in types if name]
+    if not names:
+        return "No type has a name yet: name the rooms on the page Room, and a row may say which of them it is like."
+    count = Counter(used)
+    listed = ", ".join(f"{name} ({count[name]} {plural('row', count[name])})" for name in names)
+    return f"Every named room of the case is a type: {listed}."
