@@ -1,6 +1,6 @@
 """All rules, and what they find."""
 
-from typing import Final
+from typing import Final, cast
 
 import numpy as np
 
@@ -17,7 +17,7 @@ from econ.caution.placement import PLACEMENT_RULES
 from econ.caution.power import POWER_RULES
 from econ.caution.refrigerant import REFRIGERANT_RULES
 from econ.caution.room import ROOM_RULES
-from econ.caution.rule import Rule, finding
+from econ.caution.rule import FACT_NAMES, Rule, finding
 from econ.caution.sizing import SIZING_RULES
 from econ.caution.wall import WALL_RULES
 from econ.caution.window import WINDOW_RULES
@@ -61,6 +61,39 @@ def found(facts: Facts) -> tuple[Caution, ...]:
     raised = [(rule, np.asarray(rule.holds(facts), dtype=np.bool_)) for rule in RULES]
     cautions = [finding(rule, facts, rows) for rule, rows in raised if rows.any()]
     return tuple(sorted(cautions, key=lambda caution: _ORDER.index(caution.severity)))
+
+
+def looked_at(rule: Rule, facts: Facts) -> tuple[str, ...]:
+    """Return the facts that a rule looks at.
+
+    Parameters
+    ----------
+    rule : Rule
+        A rule.
+    facts : Facts
+        The case and its results.
+
+    Returns
+    -------
+    names : tuple of str
+        Names of facts: those the predicate read, then those of the rule's evidence that it did not.
+    """
+    watched = _Watched(facts)
+    rule.holds(cast("Facts", watched))
+    return tuple(dict.fromkeys((*watched.names, *rule.evidence)))
+
+
+class _Watched:
+    """Facts that note what is read of them."""
+
+    def __init__(self, facts: Facts) -> None:
+        self.facts = facts
+        self.names: list[str] = []
+
+    def __getattr__(self, name: str) -> object:
+        if name in FACT_NAMES:
+            self.names.append(name)
+        return getattr(self.facts, name)
 
 
 def not_raised(facts: Facts) -> tuple[Rule, ...]:

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 import numpy as np
 
+from econ.caution import registry
 from econ.evaluate.blocks import row_count
 from econ.evaluate.costs import alternative_costs
 from econ.evaluate.design import design_rows
@@ -65,6 +66,7 @@ def evaluate(structure: Structure, values: Mapping[str, FloatArray], tables: Tab
     meanwhile = waiting(structure, values, tables, ways, costs, lacks)
     parts = Parts(structure, values, tables, n_row, hours, design, ways, meanwhile)
     alternatives = alternative_results(parts)
+    facts = caution.facts(structure, values, caution_results(parts, alternatives), n_row)
     return Result(
         results_version=RESULTS_VERSION,
         base_case=structure.base_case,
@@ -84,5 +86,6 @@ def evaluate(structure: Structure, values: Mapping[str, FloatArray], tables: Tab
         by_warranty_usd=money.by_warranty_usd,
         terms=money.terms,
         waiting=meanwhile.year,
-        cautions=caution.found(structure, values, caution_results(parts, alternatives), n_row),
+        cautions=registry.found(facts),
+        facts=facts if n_row == 1 else None,
     )

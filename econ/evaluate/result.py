@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 
+from econ.caution.facts import Facts
 from econ.evaluate.meanwhile import FirstCoolDays, WaitingYear
 from econ.installation.delivery import KitReturn
 from econ.installation.first_cost import LineItems
@@ -358,6 +359,8 @@ class Result:
         The months through which one may have to wait, and the summer.
     cautions : tuple of Caution
         What was found, hold points first.
+    facts : Facts or None
+        What the rules looked at; None for a result of several rows.
     first_cool_days : FirstCoolDays or None
         Low and high of the dates of service; None for a result that nobody has tried at other waits.
     """
@@ -381,6 +384,7 @@ class Result:
     terms: tuple[Terms | None, ...]
     waiting: WaitingYear
     cautions: tuple[Caution, ...] = field(default=())
+    facts: Facts | None = None
     first_cool_days: FirstCoolDays | None = None
 
     def cautions_about(self, topic: str) -> tuple[Caution, ...]:

@@ -19,7 +19,7 @@ from econ.uncertainty.answer import Answer
 
 _STYLE: Final = Path(__file__).with_name("look.css")
 _FONT: Final = '"Source Sans", sans-serif'
-_SEVERITY: Final = {
+SEVERITY: Final = {
     Severity.HOLD_POINT: ("Stop", "⬣"),
     Severity.CAUTION: ("Caution", "▲"),
     Severity.NOTE: ("Note", "○"),
@@ -136,15 +136,16 @@ def findings(cautions: tuple[Caution, ...], most: int = 5) -> None:
             st.html("".join(map(_finding, rest)))
 
 
-def finding(caution: Caution) -> None:
-    """Show one finding."""
-    st.html(_finding(caution))
+def finding(caution: Caution, settled: str = "") -> None:
+    """Show one finding, and what was done about it."""
+    st.html(_finding(caution, settled))
 
 
-def _finding(caution: Caution) -> str:
-    word, glyph = _SEVERITY[caution.severity]
+def _finding(caution: Caution, settled: str = "") -> str:
+    word, glyph = SEVERITY[caution.severity]
     told = figures(caution, now.look())
     behind = f"<p>{escape(told)}</p>" if told else ""
+    behind += f"<p><b>{escape(settled)}</b></p>" if settled else ""
     return (
         f'<div class="finding {caution.severity}"><span class="glyph" aria-hidden="true">{glyph}</span>'
         f'<div><p><span class="word">{word}.</span> {escape(caution.message)}</p><p>{escape(caution.action)}</p>'

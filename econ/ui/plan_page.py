@@ -9,12 +9,12 @@ import streamlit as st
 from econ.evaluate.route_plan import Ground, route_plan
 from econ.evaluate.sheet import point
 from econ.installation.plan import Plan
-from econ.kernel.alternative import ALTERNATIVES, KEEP, SELF, Alternative, Standing
+from econ.kernel.alternative import ALTERNATIVES, KEEP, Alternative, Standing
 from econ.kernel.caution import Severity
 from econ.report.style import NAMES
 from econ.report.words import plan as words
 from econ.tables.tasks import installation_tables
-from econ.ui import look, marking, plan_steps, state
+from econ.ui import checked, look, marking, plan_steps, state
 from econ.uncertainty.answer import Answer
 
 _WAY: Final = "w_plan_way"
@@ -40,6 +40,7 @@ def draw(answer: Answer) -> None:
     plan_steps.draw(plan)
     _general(plan)
     _record()
+    checked.rules(answer, name)
     _changed()
 
 
@@ -53,12 +54,7 @@ def _way(answer: Answer) -> Alternative:
 
 def _first(answer: Answer) -> Alternative:
     begun = [line.route for line in state.current_case().steps]
-    is_shut = answer.result.alternatives[SELF].standing is Standing.NOT_ALLOWED
-    return (
-        Alternative(begun[-1])
-        if begun and begun[-1] in WAYS
-        else words.leading_route(answer.verdict.winner, is_self_shut=is_shut)
-    )
+    return Alternative(begun[-1]) if begun and begun[-1] in WAYS else checked.leading(answer)
 
 
 def _shut(answer: Answer, name: Alternative) -> str:

@@ -1,7 +1,9 @@
 """The plan page: what comes next, a stop signed, a step done, and all of it still there after a reload."""
 
 import re
+from html import escape
 
+from econ.caution.registry import RULES
 from econ.report.words.refusal import COUNTS
 from econ.ui import marking
 
@@ -93,3 +95,27 @@ def test_other_ways_have_plans_and_keeping_has_none(ready):
 def test_the_page_waits_for_a_place(screen):
     screen.go("plan")
     assert "A plan follows from a first look" in screen.html
+
+
+def test_the_answer_shows_five_findings_of_the_leading_way_and_leads_to_all(ready):
+    ready.go("answer")
+    shown = re.findall(r'class="finding (\w+)"', ready.html)
+    assert len(shown) == 5
+    assert shown == sorted(shown, key=["hold_point", "caution", "note"].index)
+    assert "For “Put it in yourself”, stops first." in ready.html
+    links = [part.proto.label for part in ready.app.get("page_link")]
+    assert any(re.fullmatch(r"All \d+ in the plan, step by step", label) for label in links)
+
+
+def test_every_rule_checked_is_told_with_why_it_is_not_raised(ready):
+    ready.go("answer")
+    counted = [part.label for part in ready.app.expander if part.label.startswith("All rules checked")]
+    total, raised = map(int, re.findall(r"\d+", counted[0]))
+    assert total > raised > 0
+    assert "Why not" in ready.html
+
+
+def test_a_stop_that_is_signed_is_still_shown_as_a_finding(ready):
+    sign(plan(ready), WALL)
+    ready.go("answer")
+    assert escape(next(rule.message for rule in RULES if rule.code == WALL)) in ready.html

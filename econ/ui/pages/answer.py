@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from econ.ui import closing, look, now, verdict
+from econ.ui import checked, closing, look, now, verdict
 
 st.title("Which one, how sure, and what should I find out before I spend?")
 present = now.sure()
@@ -16,6 +16,6 @@ else:
         look.pictures(present.answer, "need", "heat_source")
     verdict.not_counted(present.answer)
     st.subheader("What could hurt someone or undo the work")
-    look.findings(present.answer.result.cautions)
+    checked.draw(present.answer)
     closing.draw("answer", present.answer, next_page="report", next_words="Print it or hand it over")
     now.refine()
