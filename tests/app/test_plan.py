@@ -119,3 +119,11 @@ def test_a_stop_that_is_signed_is_still_shown_as_a_finding(ready):
     sign(plan(ready), WALL)
     ready.go("answer")
     assert escape(next(rule.message for rule in RULES if rule.code == WALL)) in ready.html
+
+
+def test_a_step_of_another_way_is_kept_too(ready):
+    plan(ready).choose("w_plan_way", "window_units").click(marking.key("buy_carry", "begun"))
+    assert "Under way on" in ready.html
+    again = plan(ready.reloaded())
+    assert again.app.button_group(key="w_plan_way").value == "window_units"
+    assert "Under way on" in again.html
