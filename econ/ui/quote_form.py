@@ -7,6 +7,7 @@ import streamlit as st
 
 from econ.case.edit import with_fields, with_quote, without_quote
 from econ.case.quote_text import QuoteText, read_quote
+from econ.case.quotes import with_counted
 from econ.case.schema import case_from, plain
 from econ.installation.quote import LINE_KINDS
 from econ.report.words.quote import KIND_WORDS, exact
@@ -174,7 +175,9 @@ def others() -> None:
         with st.expander(look.literal(quote.name or f"Quote {chr(ord('B') + at)}")):
             fields.draw(*(f"quotes[{at}].{name}" for name in OTHER))
             lines(f"quotes[{at}]")
-            st.button("Take this quote away", key=f"quote_away_{at}", on_click=_less, args=(at,))
+            with st.container(horizontal=True):
+                st.button("Count this one in the comparison", key=f"quote_count_{at}", on_click=_count, args=(at,))
+                st.button("Take this quote away", key=f"quote_away_{at}", on_click=_less, args=(at,))
     st.button("Add another quote", key="quote_more", on_click=_more)
 
 
@@ -184,3 +187,8 @@ def _more() -> None:
 
 def _less(at: int) -> None:
     state.replace(without_quote(state.current_case(), at))
+
+
+def _count(at: int) -> None:
+    """Let another quote be the one that the comparison counts."""
+    state.replace(with_counted(state.current_case(), at))

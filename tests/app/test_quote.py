@@ -86,3 +86,10 @@ def test_a_file_is_saved_without_private_figures_unless_they_are_asked_for(scree
     opened(screen, "sunroom_with_quote").go("cases")
     assert "private" not in made["Save as a file"]
     assert "[private]\nlabour_usd_per_h = 62" in made["Save with my own figures, for myself alone"]
+
+
+def test_the_other_quote_can_be_the_one_that_counts(screen):
+    page = opened(screen, "sunroom_with_quote").click("quote_count_0")
+    assert page.typed("w_quote_total_usd") == "4550"
+    assert page.typed("w_quotes_0_total_usd") == "5450"
+    assert page.app.text_area(key="w_quotes_0_lines").value.startswith("Unit and line set")

@@ -3,6 +3,7 @@
 import pytest
 
 from econ.case.edit import state_of, states, value_at, with_quote, with_value, without_quote
+from econ.case.quotes import with_counted
 from econ.case.schema import MOST, case_from
 from econ.case.toml import inputs_text, read_case, write_case
 from econ.kernel.errors import CaseError
@@ -57,3 +58,21 @@ def test_a_date_of_a_quote_is_a_date():
         with_value(plain_case(), "offer.valid_until", "next week")
     with pytest.raises(CaseError, match="must be a date"):
         with_quote(plain_case(), {"date": "soon"})
+
+
+def test_another_quote_is_counted_and_the_first_takes_its_place():
+    case = with_quote(demo_case(NAME), {"name": "Third", "total_usd": 5100, "size": "9", "lines": "Unit 2,000"})
+    swapped = with_counted(case, 1)
+    assert (swapped.offer.name, swapped.quote.total_usd.likely, swapped.hired.size) == ("Third", 5100.0, "9")
+    assert swapped.offer.lines == "Unit 2,000"
+    assert swapped.quote.electrical is None, "what it does not say is not taken from another"
+    assert [quote.name for quote in swapped.quotes] == ["Second quote", "First quote"]
+    first = swapped.quotes[1]
+    assert (first.total_usd.likely, first.electrical, first.date) == (5450.0, "yes", "2027-03-08")
+    back = with_counted(swapped, 1)
+    assert (back.quote, back.offer) == (case.quote, case.offer)
+
+
+def test_a_quote_that_is_not_there_cannot_be_counted():
+    with pytest.raises(CaseError, match="has 1 other quotes"):
+        with_counted(demo_case(NAME), 3)

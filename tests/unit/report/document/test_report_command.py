@@ -52,3 +52,18 @@ def test_an_unknown_reader_is_refused(case_file, tmp_path, capsys):
     with pytest.raises(SystemExit):
         main(["report", case_file, "--out", str(tmp_path / "mine.pdf"), "--reader", "dog"])
     assert "invalid choice: 'dog'" in capsys.readouterr().err
+
+
+def test_a_client_is_given_two_pages_without_a_contractors_own_figures(tmp_path, capsys):
+    case = tmp_path / "quote.toml"
+    assert main(["cases", "--copy", "sunroom_with_quote", str(case)]) == 0
+    assert "[private]" in case.read_text(encoding="utf-8")
+    file = tmp_path / "client.pdf"
+    assert main(["report", str(case), "--out", str(file), "--draws", "0", "--reader", "client"]) == 0
+    assert "wrote" in capsys.readouterr().out
+    pages = pypdfium2.PdfDocument(file.read_bytes())
+    text = "".join(pages[at].get_textpage().get_text_bounded() for at in range(len(pages)))
+    assert len(pages) == 2
+    assert "This is not a contract." in text
+    assert "$62" not in text
+    assert "18 %" not in text
