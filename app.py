@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from econ.ui import ground, identity, look, quote_client, state, strip
+from econ.ui import ground, identity, look, quote_client, state, strip, words
 
 PAGES = {
     "first_look": "First look",
@@ -38,6 +38,7 @@ def main() -> None:
     if not quote_client.is_on(page.title):
         strip.draw()
     page.run()
+    words.draw()
     ground.follow()
 
 

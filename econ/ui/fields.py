@@ -11,6 +11,7 @@ from econ.case.edit import is_asked, state_of
 from econ.case.form import FieldInfo, field_at
 from econ.case.quantity import NOT_KNOWN_TEXT, Amount
 from econ.kernel.errors import Fault
+from econ.report.words.glossary import short_words
 from econ.ui import entry, refusal, state, usual
 from econ.ui.entry import Shown
 from econ.ui.option_words import DONT_KNOW, option_words
@@ -140,6 +141,11 @@ def fault_html(fault: Fault, where: str = "") -> str:
     )
 
 
+def _help(info: FieldInfo, label: str, rest: str = "") -> str:
+    """Return the help of a field, with what the short forms in its label mean."""
+    return " ".join(part for part in (info.help, short_words(label), rest) if part)
+
+
 def _choice(path: str, info: FieldInfo, label: str) -> None:
     key = f"w_{slug(path)}"
     state.put(key, state.value(path))
@@ -148,7 +154,14 @@ def _choice(path: str, info: FieldInfo, label: str) -> None:
     words = {option: option_words(info.path, option) for option in options}
     extra = {} if len(options) <= _MOST_PILLS else {"index": None, "placeholder": "Usual value"}
     draw_options(
-        label, options, format_func=words.get, key=key, help=info.help, on_change=_chosen, args=(path, key), **extra
+        label,
+        options,
+        format_func=words.get,
+        key=key,
+        help=_help(info, label),
+        on_change=_chosen,
+        args=(path, key),
+        **extra,
     )  # type: ignore[operator]
     is_beside = info.kind == "pick"
     _state_line(path, "" if is_beside else usual.choice_words(path, info, state_of(state.current_case(), path)))
@@ -170,7 +183,7 @@ def _amount(path: str, info: FieldInfo, label: str) -> None:
     st.text_input(
         f"{label}{unit}",
         key=key,
-        help=f"{info.help} A range is welcome: type it as 8 (6 to 12).",
+        help=_help(info, label, "A range is welcome: type it as 8 (6 to 12)."),
         placeholder=usual.placeholder(path, shown),
         on_change=_entered,
         args=(path, key, shown),
@@ -265,7 +278,7 @@ def _text(path: str, info: FieldInfo, label: str) -> None:
     st.text_input(
         label,
         key=key,
-        help=info.help,
+        help=_help(info, label),
         placeholder=usual_words,
         on_change=_written,
         args=(path, key),

@@ -7,6 +7,7 @@ import streamlit as st
 from econ.report import what_if as told
 from econ.report.pictures import choice_map, swing
 from econ.report.style import PLOT_CONFIG
+from econ.report.words.glossary import short_words
 from econ.ui import cached, look, now
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.what_if import WhatIf
@@ -74,6 +75,8 @@ def _swings(answer: Answer, found: WhatIf) -> None:
     look.said(sentence, kind="statement")
     figure = swing.figure(found, labels, now.look())
     st.plotly_chart(figure, theme=None, config=PLOT_CONFIG, key="c_swings", alt=sentence)
+    drawn = (labels[path] for path in found.swings.path[: swing.shown_count(found)])
+    look.said(short_words(" ".join(drawn)), kind="small")
     with st.expander("Show as a table"):
         look.table(swing.table(found, labels))
 

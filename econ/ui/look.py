@@ -14,6 +14,7 @@ from econ.report.charts import CHARTS
 from econ.report.size_words import size_sentences
 from econ.report.style import GROUNDS, PLOT_CONFIG, Theme
 from econ.report.words.finding import figures
+from econ.report.words.glossary import short_words
 from econ.ui import now, state
 from econ.uncertainty.answer import Answer
 
@@ -69,8 +70,10 @@ def picture(key: str, answer: Answer) -> None:
     figure = chart.figure(answer.result, look, **doubt)
     figure.update_layout(font_family=_FONT)
     st.plotly_chart(figure, theme=None, config=PLOT_CONFIG, key=f"c_{key}", alt=statement)
+    columns = chart.table(answer.result, look)
+    said(short_words(" ".join([statement, *map(str, next(iter(columns.values()), []))])), kind="small")
     with st.expander("Show as a table"):
-        table(chart.table(answer.result, look))
+        table(columns)
 
 
 def table(columns: Mapping[str, Sequence[object]]) -> None:
