@@ -14,7 +14,7 @@ from econ.kernel.caution import Severity
 from econ.report.style import NAMES
 from econ.report.words import plan as words
 from econ.tables.tasks import installation_tables
-from econ.ui import checked, look, marking, plan_steps, state
+from econ.ui import checked, look, marking, plan_steps, record, state
 from econ.uncertainty.answer import Answer
 
 _WAY: Final = "w_plan_way"
@@ -39,6 +39,7 @@ def draw(answer: Answer) -> None:
     _small_print(plan)
     plan_steps.draw(plan)
     _general(plan)
+    record.draw(answer, name)
     _record()
     checked.rules(answer, name)
     _changed()

@@ -8,7 +8,7 @@ import streamlit as st
 
 from econ.report.document.file import Kind, document_bytes
 from econ.report.document.readers import ONE_PAGE, READER_WORDS, TWO_PAGES, Reader
-from econ.ui import cached, fields, look, state
+from econ.ui import cached, fields, look, record_fields, state
 from econ.uncertainty.answer import Answer
 
 _HOLDS: Final[dict[Reader, str]] = {
@@ -33,6 +33,7 @@ def draw(answer: Answer) -> None:
     length = _LENGTHS.get(reader, "Up to six pages, and an appendix of every input.")
     look.said(f"{_HOLDS[reader]} {length}", kind="plain")
     fields.draw("record.name", "record.filled_in_by")
+    record_fields.draw("paper.address", "paper.leave_out", "paper.size", "paper.large_print")
     with st.container(horizontal=True):
         for kind in _WORDS:
             st.download_button(

@@ -35,3 +35,12 @@ def test_a_file_is_made_on_click(monkeypatch):
     made = {kind: printing._bytes(found, Reader.HELPER, kind) for kind in printing.Kind}
     assert made["pdf"].startswith(b"%PDF-")
     assert made["html"].startswith(b"<!doctype html>")
+
+
+def test_paper_print_and_privacy_are_kept_with_the_case(ready):
+    ready.go("report").type("w_paper_address", "12 Some Street")
+    ready.choose("w_paper_size", "a4").choose("w_paper_leave_out", "yes")
+    again = ready.reloaded().go("report")
+    assert again.typed("w_paper_address") == "12 Some Street"
+    assert again.app.button_group(key="w_paper_size").value == "a4"
+    assert again.app.button_group(key="w_paper_leave_out").value == "yes"

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+from typing import Final
 
 from econ.kernel.caution import Severity
 from econ.report.document.drawing.shape import Drawing
@@ -183,6 +184,38 @@ class Footer:
         )
 
 
+class Size(StrEnum):
+    """Sheets that a document is printed on."""
+
+    LETTER = "letter"
+    A4 = "a4"
+
+
+LARGE: Final = 1.25
+"""How much larger large print is. Common practice, no source: 9 pt becomes more than 11 pt."""
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """What a document is printed on.
+
+    Attributes
+    ----------
+    size : Size
+        Of the sheet.
+    is_large : bool
+        Everything a quarter larger.
+    """
+
+    size: Size = Size.LETTER
+    is_large: bool = False
+
+    @property
+    def scale(self) -> float:
+        """How much larger than usual everything is."""
+        return LARGE if self.is_large else 1.0
+
+
 @dataclass(frozen=True, slots=True)
 class Document:
     """A document for one reader.
@@ -195,11 +228,14 @@ class Document:
         In the order of reading.
     footer : Footer
         Of every page.
+    paper : Paper
+        What it is printed on.
     """
 
     title: str
     blocks: tuple[Block, ...]
     footer: Footer
+    paper: Paper = Paper()
 
 
 SEVERITY_WORDS: Mapping[Severity, str] = {

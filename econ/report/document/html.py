@@ -45,6 +45,10 @@ footer { margin-top: 2rem; border-top: 1px solid #8a8a8a; font-size: .8rem; colo
   footer { display: none; } .wide { overflow: visible; } }
 """
 
+SCREEN_PX: Final = 15.0
+PRINT_PT: Final = 8.6
+"""Letters of the page on screen and in print, as the style above has them."""
+
 _BACKSLASH: Final = "\\"
 
 
@@ -61,7 +65,7 @@ def html_text(document: Document) -> str:
         '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n"
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
-        f"<title>{_safe(document.title)}</title>\n<style>{STYLE}{_page_style(document.footer.text)}</style>\n</head>\n"
+        f"<title>{_safe(document.title)}</title>\n<style>{STYLE}{_page_style(document)}</style>\n</head>\n"
         f"<body>\n{body}\n<footer>{_safe(document.footer.text)}</footer>\n</body>\n</html>\n"
     )
 
@@ -75,13 +79,20 @@ def _odd(letter: str) -> str:
     return letter if letter.isspace() else f"[U+{ord(letter):04X}]"
 
 
-def _page_style(footer: str) -> str:
-    """Return the footer of printed pages, its letters as numbers that end no string and no style."""
+def _page_style(document: Document) -> str:
+    """Return sheet, letter size and footer of printed pages, its letters as numbers that end no string and no style."""
+    footer, paper = document.footer.text, document.paper
+    large = (
+        f":root {{ font-size: {SCREEN_PX * paper.scale:g}px; }} "
+        f"@media print {{ :root {{ font-size: {PRINT_PT * paper.scale:g}pt; }} }} "
+        if paper.is_large
+        else ""
+    )
     coded = "".join(
         letter if letter.isascii() and letter.isalnum() else f"{_BACKSLASH}{ord(letter):06x}" for letter in footer
     )
     return (
-        "@page { size: letter; margin: 14mm 15mm 18mm; "
+        f"{large}@page {{ size: {paper.size.value}; margin: 14mm 15mm 18mm; "
         f'@bottom-left {{ content: "{coded}"; font: 7pt Helvetica, Arial, sans-serif; width: 85%; }} '
         '@bottom-right { content: "page " counter(page) " of " counter(pages); '
         "font: 7pt Helvetica, Arial, sans-serif; } }"

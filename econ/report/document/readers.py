@@ -59,7 +59,8 @@ def document(basis: Basis, reader: Reader) -> Document:
     reader : Reader
         For whom.
     """
-    return Document(f"{basis.name}: {READER_WORDS[reader].lower()}", tuple(_CONTENTS[reader](basis)), basis.footer)
+    title = f"{basis.name}: {READER_WORDS[reader].lower()}"
+    return Document(title, tuple(_CONTENTS[reader](basis)), basis.footer, basis.paper)
 
 
 def _owner(basis: Basis) -> list[Block]:

@@ -204,7 +204,7 @@ def records_grid(basis: Basis) -> Grid:
     """Return the record of every data table; what is past its review is told so."""
     rows = tuple(_record(name, dict(record), basis) for name, record in basis.tables.records.items())
     titles = ("Table", "Title", "Publisher, document, edition", "Retrieved", "Review by", "Licence")
-    return Grid(titles, rows, (0.14, 0.24, 0.32, 0.08, 0.1, 0.12), setting=Setting.TINY)
+    return Grid(titles, rows, (0.2, 0.22, 0.27, 0.1, 0.1, 0.11), setting=Setting.TINY)
 
 
 def _record(name: str, record: dict[str, object], basis: Basis) -> tuple[str, ...]:

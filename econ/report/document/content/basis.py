@@ -16,7 +16,8 @@ from econ.evaluate.result import AlternativeResult, Result
 from econ.evaluate.sheet import with_columns
 from econ.kernel.alternative import ALTERNATIVES, HIRED, SELF, Alternative, Standing
 from econ.kernel.arrays import FloatArray
-from econ.report.document.block import Footer
+from econ.report.document.block import Footer, Paper, Size
+from econ.report.document.content.private import without_names
 from econ.report.look import Look
 from econ.report.numbers import UnitSystem
 from econ.report.style import Theme
@@ -102,6 +103,12 @@ class Basis:
         return Footer(self.name, self.result.results_version, self.printed, self.answer.seed, self.filled_in_by)
 
     @property
+    def paper(self) -> Paper:
+        """What it is printed on."""
+        said = self.answer.case.paper
+        return Paper(Size(said.size or Size.LETTER), said.large_print == "yes")
+
+    @property
     def work_way(self) -> AlternativeResult:
         """The ductless way whose work is told: the one named, else one's own work if allowed, else hiring."""
         named = self.answer.verdict.winner
@@ -148,7 +155,16 @@ def basis(answer: Answer, tables: Tables, printed: date, units: UnitSystem = Uni
     columns = drawn(sheet.low, sheet.likely, sheet.high, DOUBT_DRAWS, answer.seed)
     doubt = evaluate(answer.structure, with_columns(sheet, columns), tables)
     look = Look(answer.decision_date, answer.decision_date.year, Theme.LIGHT, units)
-    return Basis(_shortened(answer), doubt, tables, printed, look)
+    told = _nameless(answer) if answer.case.paper.leave_out == "yes" else answer
+    return Basis(_shortened(told), doubt, tables, printed, look)
+
+
+def _nameless(answer: Answer) -> Answer:
+    """Return the answer without what says who and where; rooms are numbered."""
+    names = tuple(f"Room {at}" for at, _ in enumerate(answer.structure.room_names, start=1))
+    result = replace(answer.result, rooms=replace(answer.result.rooms, name=names))
+    structure = replace(answer.structure, room_names=names)
+    return replace(answer, case=without_names(answer.case), structure=structure, result=result)
 
 
 def _shortened(answer: Answer) -> Answer:
