@@ -32,7 +32,7 @@ class Places:
     flat, building : ndarray of int, shape (R,)
         Positions among the names. [dimensionless]
     flat_name, building_name : tuple of str
-        A flat with its building, where the file names any; buildings.
+        A flat, with its building where there are several; buildings.
     """
 
     flat: IntArray
@@ -45,7 +45,8 @@ def places(table: RoomTable) -> Places:
     """Return the flats and buildings of a file, in the order in which they come."""
     building, names = _numbered(table.text["building"])
     pairs = zip(table.text["building"], table.text["unit"], strict=True)
-    flat, flats = _numbered([f"{of}, {unit}" if of else unit for of, unit in pairs])
+    is_one = len(names) == 1
+    flat, flats = _numbered([unit if is_one or not of else f"{of}, {unit}" for of, unit in pairs])
     return Places(flat, building, flats, names)
 
 

@@ -14,7 +14,7 @@ from econ.evaluate.wiring import climate
 from econ.evaluate.wiring.measures import room_work
 from econ.kernel.arrays import FloatArray, IntArray
 from econ.portfolio.sizes import SizeLines, changed, has_none, kit_index, size_lines, window_index
-from econ.portfolio.spoken import kinds_of, row_numbers
+from econ.portfolio.spoken import AREA, kinds_of, row_numbers
 from econ.portfolio.templates import Templates, templates
 from econ.tables.loaders import Tables
 
@@ -169,7 +169,7 @@ def group_count(rows: BuildingRows) -> int:
 
 
 def row_values(rows: BuildingRows, part: IntArray, *, with_sizes: bool = True) -> dict[str, FloatArray]:
-    """Return the values of some rows: one number where all agree, an array where they do not.
+    """Return the values of some rows: one number where all agree, an array where they do not; areas always are one.
 
     Parameters
     ----------
@@ -189,15 +189,15 @@ def row_values(rows: BuildingRows, part: IntArray, *, with_sizes: bool = True) -
     if with_sizes:
         values |= _size_values(rows, part)
     values |= {path: np.full(len(part), number) for path, number in rows.fixed.items() if path in values}
-    return {path: _folded(column) for path, column in values.items()}
+    return {path: column if path == AREA else _folded(column) for path, column in values.items()}
 
 
 def _size_values(rows: BuildingRows, part: IntArray) -> dict[str, FloatArray]:
-    by_size = ((rows.lines.kit_line, rows.kit[part]), (rows.lines.window_line, rows.window[part]))
+    by_size = ((rows.lines.kit_line, rows.kit), (rows.lines.window_line, rows.window))
     values = {
-        path: np.array([line.get(path, np.nan) for line in lines])[index]
+        path: np.array([line.get(path, np.nan) for line in lines])[index[part]]
         for lines, index in by_size
-        for path in lines[int(index[0])]
+        for path in lines[int(index[part[0]])]
     }
     if "window.count" not in rows.made.path:
         values["window.count"] = rows.count[part]

@@ -9,6 +9,7 @@ from econ.case.rooms_out import rows_text
 from econ.case.schema import Case
 from econ.evaluate.version import RESULTS_VERSION
 from econ.kernel.alternative import ALTERNATIVES, KEEP
+from econ.portfolio.heads import SharedOutdoor, shared_outdoor
 from econ.portfolio.picks import NEVER, current_a, picked
 from econ.portfolio.plan import Plan
 from econ.portfolio.totals import Split, Together, Totals, split, together, totals
@@ -25,6 +26,10 @@ ADDED: Final = (
 """Headings of what the plan adds to a rooms file."""
 
 
+MOST_FOR_OUTDOOR: Final = 2_000
+"""Rooms up to which one outdoor unit for a flat is set against several."""
+
+
 class Told:
     """A plan with everything that is told of it, each worked out once."""
 
@@ -33,6 +38,9 @@ class Told:
         self.totals: Totals = totals(self.options, plan.limits, plan.picks)
         self.split: Split = split(plan, case)
         self.together: Together = together(plan, case, tables)
+        self.outdoor: SharedOutdoor | None = (
+            shared_outdoor(plan.rooms, tables) if self.options.n_room <= MOST_FOR_OUTDOOR else None
+        )
         self.base_year = plan.rooms.rows.made.drafts[0].decision_date.year
         self.column = {
             name: picked(self.options, plan.picks, name)
@@ -58,25 +66,28 @@ def _worth_usd(plan: Plan) -> np.ndarray:
 def sentences(told: Told) -> list[str]:
     """Return a plan in sentences: rows, this year's money, years, ways, locks, and who pays and saves."""
     plan = told.plan
-    return [
+    said = [
         words.plan_sentence(plan, told.totals),
         *(words.year_sentence(plan, told.totals, year) for year in range(plan.limits.n_year)),
         words.ways_sentence(told.options, plan),
-        *filter(None, [words.closed_sentence(told.options)]),
+        words.closed_sentence(told.options),
         *words.must_sentences(plan),
         *words.split_sentences(plan, told.split),
         *words.together_sentences(told.together),
+        *([words.outdoor_sentence(plan, told.outdoor)] if told.outdoor else []),
         *plan.rooms.rows.notes,
         *told.table.notes,
     ]
+    return [sentence for sentence in said if sentence]
 
 
 def table(told: Told) -> dict[str, list[Any]]:
     """Return a plan room by room, as cells that sort."""
     rows = range(told.options.n_room)
     text, keep = told.table.text, told.options.too_hot_h[:, KEEP]
+    several = len(told.plan.rooms.where.building_name) > 1
     return {
-        "Building": list(text["building"]),
+        **({"Building": list(text["building"])} if several else {}),
         "Flat": list(text["unit"]),
         "Room": list(text["room"]),
         "Floor": [int(each) for each in told.table.number["floor"]],
@@ -120,6 +131,7 @@ def document(told: Told) -> dict[str, Any]:
         "learned_h": number(told.together.learned_h),
         "spare_units": told.together.spare_count,
         "spares_usd": number(told.together.spare_usd),
+        "one_outdoor_unit": outdoor_list(told),
         "years": [_year(told, year) for year in range(plan.limits.n_year)],
         "in_the_way": words.must_sentences(plan),
         "rooms": [_room(told, row) for row in range(told.options.n_room)],
@@ -127,6 +139,33 @@ def document(told: Told) -> dict[str, Any]:
             {"line": row.line, "cells": list(row.cells), "faults": [str(fault) for fault in row.faults]}
             for row in told.table.refused
         ],
+    }
+
+
+def outdoor_list(told: Told) -> list[dict[str, Any]]:
+    """Return, flat by flat, what one outdoor unit takes against one a room, hired out and by our own line items."""
+    found = told.outdoor
+    return [] if found is None else [
+        {
+            "flat": told.plan.rooms.where.flat_name[int(flat)],
+            "rooms": int(found.room_count[at]),
+            "one_a_room_usd": number(float(found.single_usd[at])),
+            "one_for_all_usd": number(float(found.shared_usd[at])),
+            "size_kbtu_per_h": number(float(found.size_kbtu_per_h[at])),
+        }
+        for at, flat in enumerate(found.flat)
+    ]  # fmt: skip
+
+
+def outdoor_table(told: Told) -> dict[str, list[str]]:
+    """Return the same as a table."""
+    rows = outdoor_list(told)
+    return {
+        "Flat": [row["flat"] for row in rows],
+        "Rooms": [str(row["rooms"]) for row in rows],
+        "An outdoor unit for each": [money(row["one_a_room_usd"]) for row in rows],
+        "One for all": [money(row["one_for_all_usd"]) for row in rows],
+        "Its size, Btu/h": [f"{row['size_kbtu_per_h']:.0f},000" for row in rows],
     }
 
 

@@ -179,6 +179,15 @@ def panels(told: Told) -> None:
             look.table(found)
 
 
+def outdoor(told: Told) -> None:
+    """Set one outdoor unit for a flat against one a room, where there is anything to set."""
+    found = told_rooms.outdoor_table(told)
+    if found["Flat"]:
+        with st.expander("One outdoor unit for a whole flat"):
+            st.caption("Hired out, by our own line items, any quote left aside; permits and travel once a flat.")
+            look.table(found)
+
+
 def assumed() -> None:
     """Show the usual figures of a building, each with its range and source."""
     rows = cached.tables().building

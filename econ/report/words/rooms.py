@@ -8,8 +8,8 @@ import numpy as np
 
 from econ.case.rooms_file import RefusedRow, RoomTable
 from econ.kernel.alternative import ALTERNATIVES, SELF
+from econ.portfolio.heads import SharedOutdoor
 from econ.portfolio.options import Options
-from econ.portfolio.picks import picked
 from econ.portfolio.plan import Plan, must_left
 from econ.portfolio.totals import Split, Together, Totals
 from econ.report.numbers import money, percent, plain_number, plural
@@ -163,9 +163,19 @@ LEAST_TOLD: Final = 0.5
 """Dollars, hours or units from which a line is told."""
 
 
-def picked_hours(plan: Plan) -> np.ndarray:
-    """Return hours a year too hot with the plan, room by room, shape (R,). [hour]"""
-    return picked(plan.rooms.options, plan.picks, "too_hot_h")
+def outdoor_sentence(plan: Plan, found: SharedOutdoor) -> str:
+    """Return what one outdoor unit for a flat would take instead of one a room, where that saves most."""
+    spared = found.single_usd - found.shared_usd
+    if not len(spared) or spared.max() < LEAST_TOLD:
+        return ""
+    at = int(spared.argmax())
+    flat, count = plan.rooms.where.flat_name[int(found.flat[at])], int(found.room_count[at])
+    several = f"{money(float(found.single_usd[at]))} for one a room"
+    return (
+        f"Hired, one outdoor unit for the {count} rooms of flat {flat} would take "
+        f"{money(float(found.shared_usd[at]))} instead of {several}, by our own line items; "
+        "if it fails, all of them are without. The plan counts one a room."
+    )
 
 
 def types_sentence(types: Sequence[str], used: Sequence[str]) -> str:

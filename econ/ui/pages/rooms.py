@@ -40,6 +40,7 @@ def show(told: told_rooms.Told) -> None:
     building_file.tray(told.table)
     building.tables(told)
     building.panels(told)
+    building.outdoor(told)
 
 
 st.title("Which rooms first, with this year's money?")

@@ -13,6 +13,7 @@ from econ.evaluate.known import known_names
 from econ.kernel.alternative import ALTERNATIVES, HIRED, KEEP, SELF, WINDOW
 from econ.kernel.errors import CaseError
 from econ.portfolio.greedy import greedy
+from econ.portfolio.heads import shared_outdoor
 from econ.portfolio.offer import benefit_usd, first_year, limits_of
 from econ.portfolio.picks import NEVER, Picks, cash_usd, is_within, nothing, picked, setup_usd, worth_usd
 from econ.portfolio.plan import evaluated, must_left, planned
@@ -202,3 +203,21 @@ def test_a_file_without_a_good_row_says_what_is_wrong():
 
 def test_ways_keep_their_order():
     assert rooms().options.name == tuple(ALTERNATIVES)
+
+
+def test_one_outdoor_unit_is_set_against_one_a_room_for_flats_of_two_to_five():
+    found = shared_outdoor(rooms(), TABLES)
+    assert set(found.room_count.tolist()) <= {2, 3}
+    assert len(found.flat) == 8, "flat 6 has one room left beside the one that must not be touched"
+    assert (found.shared_usd > 0.0).all()
+    assert (found.single_usd > rooms().options.cost_usd[:, HIRED].min()).all()
+
+
+def test_rooms_that_are_alike_are_rows_of_their_own_and_share_one_outdoor_unit_of_both_their_sizes():
+    text = "unit,room,floor,type\n1,A,2,S3\n1,B,2,S3\n"
+    pair = evaluated(text, demo(), TABLES, TODAY)
+    alone = evaluated("unit,room,floor,type\n1,A,2,S3\n2,B,2,S3\n", demo(), TABLES, TODAY)
+    both = shared_outdoor(pair, TABLES)
+    assert not len(shared_outdoor(alone, TABLES).flat)
+    assert both.room_count.tolist() == [2]
+    assert both.size_kbtu_per_h[0] == 2 * float(pair.rows.lines.kit[int(pair.found.kit[0])])
