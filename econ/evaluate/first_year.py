@@ -51,6 +51,8 @@ class Since:
         How much warmer than a typical year the bills say it was; NaN where they do not. [K]
     problem : str
         Why nothing can be set against them; empty where it can.
+    has_measures : bool
+        Measures on the room are chosen: what they save is in no part of the change.
     """
 
     carrier: str
@@ -63,6 +65,7 @@ class Since:
     doubt_kwh: float
     warmer_k: float
     problem: str
+    has_measures: bool = False
 
     @property
     def forecast_kwh(self) -> float:
@@ -135,7 +138,8 @@ def _since(
     change = room - float(period_kwh(first, days, before).sum())
     error = fit.fit.cvrmse_frac * float(fit.billed_kwh.mean())
     doubt = math.hypot(sum_doubt_kwh(error, len(fit.billed_kwh), len(rows)), FORECAST_DOUBT_FRAC * change)
-    return Since(carrier, text, rows, billed, room, without, change, doubt, warmer, "")
+    has_measures = bool(case.measures.chosen)
+    return Since(carrier, text, rows, billed, room, without, change, doubt, warmer, "", has_measures)
 
 
 def _after(rows: tuple[BillRow, ...], in_service_on: str | None) -> tuple[BillRow, ...]:

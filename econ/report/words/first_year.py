@@ -12,6 +12,7 @@ _NAMES: Final = {"electricity": "electricity", "gas": "gas"}
 LOOK_FIRST: Final = (
     "Look first at filters, set-points, doors, and the old heat: is it still on? Then ask whoever looks after the unit."
 )
+MEASURES: Final = "What the measures on the room save is not in this forecast; bills may come out lower by it."
 LEAST_K: Final = 0.3
 """Difference in temperature below which a year counts as usual. Assumption. [K]"""
 
@@ -64,6 +65,7 @@ def since_more(since: Since, look: Look) -> tuple[str, ...]:
         more = "less" if since.change_kwh < 0.0 else "more"
         change = plain_number(abs(since.change_kwh))
         told.insert(0, f"By the forecast the change itself takes {change} kWh {more} in these days than before.")
+        told += [MEASURES] if since.has_measures else []
         told += [LOOK_FIRST] if since.billed_kwh > since.forecast_kwh + since.doubt_kwh else []
     return tuple(told)
 

@@ -6,6 +6,7 @@ from typing import Final
 from econ.case.quantity import Amount
 from econ.case.schema import Case
 from econ.evaluate.result import AlternativeResult
+from econ.kernel.alternative import Alternative
 from econ.report.numbers import NONE_TEXT, money, tenths
 from econ.report.pictures.frame import Columns
 
@@ -24,7 +25,7 @@ def done_table(case: Case, way: AlternativeResult) -> Columns:
         Its tasks.
     """
     built, plan = case.as_built, way.schedule
-    texts = [dict(table or ()) for table in (built.done_by, built.licence, built.done_on)]
+    texts = [dict(built.done_by or ()), dict(built.licence or ()), days_done(case, way.name)]
     hours, paid = dict(built.hours_h or ()), dict(built.cost_usd or ())
     told = {*hours, *paid, *(task for table in texts for task in table)}
     tasks = [(task, label) for task, label in zip(plan.task, plan.label, strict=True) if task in told]
@@ -39,6 +40,21 @@ def done_table(case: Case, way: AlternativeResult) -> Columns:
         "Hours entered": [_told(hours.get(task), tenths) for task, _ in tasks],
         "Paid, entered": [_told(paid.get(task), money) for task, _ in tasks],
     }
+
+
+def days_done(case: Case, name: Alternative) -> dict[str, str]:
+    """Return on which day each task of a way was done: as entered in the record, else as its step was marked.
+
+    Parameters
+    ----------
+    case : Case
+        With its record and what was said of steps.
+    name : Alternative
+        The way.
+    """
+    last = {line.task: line for line in case.steps if line.route == name.value}
+    marked = {task: line.date for task, line in last.items() if task and line.state == "done" and line.date}
+    return marked | dict(case.as_built.done_on or ())
 
 
 def entered_sentence(case: Case, way: AlternativeResult) -> str:

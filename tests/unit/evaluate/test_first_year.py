@@ -1,5 +1,7 @@
 """Bills since the change: made from the model they agree with it, wasted energy shows, and no claim without a base."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -10,7 +12,7 @@ from econ.evaluate.first_year import first_year
 from econ.kernel.alternative import ALTERNATIVES, KEEP, SELF
 from econ.kernel.constants import MONTH_DAYS
 from econ.report.look import Look
-from econ.report.words.first_year import LOOK_FIRST, since_more, since_sentence
+from econ.report.words.first_year import LOOK_FIRST, MEASURES, since_more, since_sentence
 from econ.tables.loaders import load_tables
 from tests.demo import TODAY, demo_answer, demo_case
 from tests.unit.evaluate.test_bill_scale import made
@@ -83,3 +85,9 @@ def test_energy_of_months_falls_into_periods_by_their_days():
 def test_doubt_of_a_sum_follows_the_printed_formula():
     # Reddy and Claridge (2000): 1.26 t RMSE sqrt((1 + 2 / n) m); n = m = 12, t = 2: 1.26 * 2 * sqrt(14) = 9.429.
     assert sum_doubt_kwh(1.0, 12, 12) == pytest.approx(9.429, abs=5e-4)
+
+
+def test_measures_on_the_room_are_told_to_be_left_out():
+    told = replace(since(), has_measures=True)
+    assert MEASURES in since_more(told, LOOK)
+    assert MEASURES not in since_more(since(), LOOK)

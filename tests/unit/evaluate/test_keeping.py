@@ -108,3 +108,23 @@ def test_the_record_changes_no_number_of_the_answer():
     told = with_fields(case, "tests", {"supply_c": "54 degF", "volts_v": 240})
     plain, with_record = (answer(each, load_tables(), TODAY, 0) for each in (case, told))
     assert with_record.result.measures.lcc_usd.tolist() == plain.result.measures.lcc_usd.tolist()
+
+
+def test_a_row_that_names_no_way_or_a_key_twice_is_refused(monkeypatch):
+    from econ.kernel.errors import TableError
+    from econ.tables import keeping as read
+
+    row = {"key": "a", "season": "spring", "what": "Look", "how": "", "who": "", "routes": "self_install"} | {
+        "condition": "always",
+        "source": "common practice",
+    }
+
+    def refusal(*rows):
+        monkeypatch.setattr(read, "read_table", lambda _name, _root: type("Rows", (), {"rows": lambda _: list(rows)})())
+        with pytest.raises(TableError) as refused:
+            read._rows("installation/care", None, read.SEASONS, read._care)
+        return str(refused.value)
+
+    assert "a names a group or an alternative that is not there" in refusal(row | {"routes": "nobody"})
+    assert "a names a group or an alternative that is not there" in refusal(row | {"season": "monsoon"})
+    assert "a key stands there twice" in refusal(row, row)

@@ -6,6 +6,7 @@ from econ.report.document.content import said
 from econ.report.document.content.basis import Basis, short
 from econ.report.document.content.keeping import done_way, tested_lines
 from econ.report.document.content.plan import WHO, tasks_of
+from econ.report.words.record import days_done
 
 ENTERED = "This sheet records what was entered. It is not proof of compliance."
 PHOTOS = "Photos: nameplates, breaker and panel label, wall hole and sleeve, joints, drain end, outdoor unit, permit."
@@ -54,7 +55,7 @@ def insurer_sheet(basis: Basis) -> list[Block]:
 
 def _work(basis: Basis) -> Grid:
     way, built = done_way(basis), basis.answer.case.as_built
-    plan, on = way.schedule, dict(built.done_on or ())
+    plan, on = way.schedule, days_done(basis.answer.case, way.name)
     who, licence = (dict(table or ()) for table in (built.done_by, built.licence))
     rows = tuple(
         (

@@ -226,4 +226,5 @@ def _since(basis: Basis) -> list[Block]:
     typical_c = month_mean_c(basis.answer.structure, basis.answer.sheet, basis.tables)
     found = first_year(case, basis.answer.sheet, basis.result, done_way(basis).name, typical_c)
     told = [text for since in found for text in (since_sentence(since, basis.look), *since_more(since, basis.look))]
+    told += [f"Not used: {fault}" for since in found for fault in since.text.faults]
     return [Heading("Bills against the forecast", 3), Points(tuple(told))]

@@ -7,12 +7,14 @@ import pytest
 from econ.case.edit import with_fields, with_value
 from econ.case.schema import SECTIONS
 from econ.case.sections.as_built import RECORDS
+from econ.kernel.alternative import Alternative
 from econ.report.document.block import Blanks, Grid
 from econ.report.document.content.basis import basis
 from econ.report.document.html import html_text
 from econ.report.document.pdf import pdf_bytes
 from econ.report.document.readers import Reader, document
 from econ.report.numbers import NONE_TEXT
+from econ.report.words.record import days_done
 from econ.tables.loaders import load_tables
 from econ.uncertainty.answer import answer
 from tests.demo import NAMES, TODAY, demo_case
@@ -145,3 +147,18 @@ def test_every_demo_case_prints_its_lists():
     assert NAMES
     for name in NAMES:
         assert cells(demo_document(name, "owner"), "To ask by phone")
+
+
+def test_a_step_marked_done_gives_its_day_and_the_record_comes_first():
+    step = {"route": "self_install", "task": "wall_hole", "state": "done", "date": "2027-06-13"}
+    steps = (
+        step,
+        step | {"task": "circuit"},
+        step | {"task": "line_set"},
+        step | {"task": "line_set", "state": "open"},
+    )
+    case = with_fields(demo_case(LOWER), "as_built", BUILT)
+    case = case.model_copy(update={"steps": tuple(SECTIONS["steps"](**line) for line in steps)})
+    days = days_done(case, Alternative.SELF_INSTALL)
+    assert days == {"wall_hole": "2027-06-13", "circuit": "2027-06-12"}
+    assert days_done(case, Alternative.CONTRACTED_INSTALL) == {"circuit": "2027-06-12"}
