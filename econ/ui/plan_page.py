@@ -42,6 +42,7 @@ def draw(answer: Answer) -> None:
     record.draw(answer, name)
     _record()
     checked.rules(answer, name)
+    record.draw(answer, name)
     _changed()
 
 

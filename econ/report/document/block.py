@@ -102,7 +102,7 @@ class Finding:
     concerns : str
         The ways to go that it is about; empty for all.
     signed : str
-        Who signed and when; empty leaves a line to sign on.
+        Who signed, read or dealt with it, and when; empty leaves a line to sign on at a stop.
     """
 
     severity: Severity
@@ -249,10 +249,8 @@ SIGN_HERE = "Signed by ____________________ on ____________".replace(" ", "\N{NO
 
 
 def signing(finding: Finding) -> str:
-    """Return who signed a stop, or the line to sign on; empty for what is no stop."""
-    if finding.severity is not Severity.HOLD_POINT:
-        return ""
-    return finding.signed or SIGN_HERE
+    """Return what was done about a finding; a stop that nobody signed has a line to sign on."""
+    return finding.signed or (SIGN_HERE if finding.severity is Severity.HOLD_POINT else "")
 
 
 def finding_cells(finding: Finding) -> tuple[str, ...]:

@@ -107,6 +107,16 @@ def _ahead(plan: Plan) -> str:
     return f"{number} {plural('stop', count)} ahead."
 
 
+def open_text(step: Step) -> str:
+    """Return how many stops hold a step back, and who must sign; empty for none."""
+    held = step.open_stops
+    if not held:
+        return ""
+    parties = dict.fromkeys(_party(stop.party) for stop in held)
+    count = f"{len(held)} stops" if len(held) > 1 else "Stop"
+    return f"{count.upper()}, to be signed by {listed(list(parties))}."
+
+
 def signers_text(stop: Stop) -> str:
     """Return whose signature opens a stop, and how many are still asked for where it is more than one."""
     left = len(stop.lacking)

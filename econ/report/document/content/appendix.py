@@ -16,6 +16,7 @@ from econ.report.document.content.costs import lines_blocks
 from econ.report.document.content.first_page import risk_blocks
 from econ.report.document.content.minding import note_blocks
 from econ.report.document.content.need import method_blocks
+from econ.report.document.content.signing import signed_texts
 from econ.report.document.content.source import Sources, source_grid
 from econ.report.labels import labels
 from econ.report.numbers import DISPLAYS, MINUS, NONE_TEXT, Quantity, UnitSystem, shown, symbol
@@ -228,7 +229,7 @@ def own_words(basis: Basis, *, is_private: bool) -> list[Block]:
     found = [("Notes", record.notes or "")] if is_private else []
     found += [("Name of the case", record.name or ""), ("Filled in by", record.filled_in_by or "")]
     found += [(f"Name of room {at}", room.name or "") for at, room in enumerate(basis.answer.case.rooms, start=1)]
-    found += recorded_texts(basis.answer.case) if is_private else []
+    found += [*recorded_texts(basis.answer.case), *signed_texts(basis.answer.case)] if is_private else []
     told = [(label, text) for label, text in found if text and (label == "Notes" or len(text) > SHORT or "\n" in text)]
     blocks: list[Block] = [Heading("In your own words")] if told else []
     for label, text in told:

@@ -13,7 +13,9 @@ from econ.case.edit import answer_counts
 from econ.case.private import handed_over
 from econ.evaluate.evaluate import evaluate
 from econ.evaluate.result import AlternativeResult, Result
-from econ.evaluate.sheet import with_columns
+from econ.evaluate.route_plan import Ground, route_plan
+from econ.evaluate.sheet import point, with_columns
+from econ.installation.plan import Plan
 from econ.kernel.alternative import ALTERNATIVES, HIRED, SELF, Alternative, Standing
 from econ.kernel.arrays import FloatArray
 from econ.report.document.block import Footer, Paper, Size
@@ -23,6 +25,7 @@ from econ.report.numbers import UnitSystem
 from econ.report.style import Theme
 from econ.report.words.counts import answers_text
 from econ.tables.loaders import Tables
+from econ.tables.tasks import installation_tables
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.draws import drawn
 
@@ -123,6 +126,12 @@ class Basis:
         named = self.answer.verdict.winner
         first = [named] if named is not None and named is not Alternative.KEEP_AS_IS else []
         return tuple(dict.fromkeys([*first, self.work_way.name]))
+
+    @cached_property
+    def plan(self) -> Plan:
+        """The plan of the way whose work is told, as it stands on the day of printing."""
+        ground = Ground(self.answer.structure, point(self.answer.sheet), self.result, installation_tables())
+        return route_plan(ground, self.answer.case, self.work_way.name, self.printed)
 
     @cached_property
     def number(self) -> Callable[[str], float]:

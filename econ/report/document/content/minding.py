@@ -6,6 +6,7 @@ from econ.kernel.alternative import Alternative
 from econ.kernel.caution import Caution, Severity
 from econ.report.document.block import Block, Finding, Findings, Heading, Sentence
 from econ.report.document.content.basis import Basis
+from econ.report.document.content.signing import mark_words
 from econ.report.numbers import listed, plural
 from econ.report.style import NAMES
 
@@ -30,8 +31,10 @@ def minding_blocks(basis: Basis, aside: tuple[Alternative, ...] = ()) -> list[Bl
         return []
     also = f" and the cautions of {listed([f'“{NAMES[way]}”' for way in aside])}" if aside else ""
     stops = sum(each.severity is Severity.HOLD_POINT for each in found)
+    signed = sum(each.severity is Severity.HOLD_POINT and bool(each.signed) for each in found)
+    done = f", {signed} of them signed" if signed else ""
     said = (
-        f"{stops} {plural('stop', stops)}: work there rests until the named person has signed. "
+        f"{stops} {plural('stop', stops)}{done}: work there rests until the named person has signed. "
         f"Nobody works around one. The appendix holds {notes} {plural('note', notes)}{also}."
     )
     return [Heading("What could hurt someone or undo the work"), Sentence(said), Findings(found)]
@@ -52,11 +55,11 @@ def _concerns_only(caution: Caution, ways: tuple[Alternative, ...]) -> bool:
 
 def _found(basis: Basis, severity: Severity, is_told: Callable[[Caution], bool] | None = None) -> tuple[Finding, ...]:
     found = [each for each in basis.result.cautions if each.severity is severity]
-    return tuple(finding_of(each) for each in found if is_told is None or is_told(each))
+    return tuple(finding_of(basis, each) for each in found if is_told is None or is_told(each))
 
 
-def finding_of(caution: Caution) -> Finding:
-    """Return a finding as it is printed; a sign-off kept with the case will fill its last field."""
+def finding_of(basis: Basis, caution: Caution) -> Finding:
+    """Return a finding as it is printed, with what was signed or marked about it."""
     concerns = [words for name, words in NAMES.items() if name.value in caution.alternatives]
     return Finding(
         severity=caution.severity,
@@ -65,4 +68,5 @@ def finding_of(caution: Caution) -> Finding:
         party=_PARTY.get(caution.party, caution.party),
         source=caution.source,
         concerns=listed(concerns) if len(concerns) < len(NAMES) else "",
+        signed=mark_words(basis, caution),
     )
