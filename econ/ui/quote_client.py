@@ -59,7 +59,7 @@ def _quote(answer: Answer, study: QuoteStudy) -> None:
     if study.is_for_kit:
         quote_show.drawn(picture.figure(picture.bars(found), now.look()), "c_client_bridge", statement)
         st.caption(quote.HOLLOW)
-    look.points(quote.missing_sentences(found))
+    look.points(quote.missing_sentences(study, found))
     st.subheader("What the quote holds")
     look.table(
         {label: [quote.SAID_WORDS[option(answer, f"quote.{part}")]] for part, label in quote.SCOPE_WORDS.items()}

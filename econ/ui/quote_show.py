@@ -8,13 +8,13 @@ import streamlit as st
 
 from econ.case.form import FieldInfo, field_at
 from econ.evaluate.quote_price import trade_spreads
-from econ.installation.quote_bridge import Bridge, Step
+from econ.installation.quote_bridge import Step
 from econ.report.numbers import first_cost_money
 from econ.report.pictures import bridge as picture
 from econ.report.pictures import quote_ranges
 from econ.report.style import PLOT_CONFIG
 from econ.report.words import quote as words
-from econ.report.words import quote_lines, quotes
+from econ.report.words import quote_equipment, quote_lines, quotes
 from econ.ui import cached, entry, fields, look, now
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.quote import QuoteStudy, quote_study
@@ -45,9 +45,9 @@ def bridge(answer: Answer, study: QuoteStudy, cut: str) -> None:
         drawn(picture.figure(bars, now.look()), "c_quote_bridge", statement)
         st.caption(words.HOLLOW)
         with st.expander("Open each bar"):
-            st.html(opened(study, found, cut))
+            st.html(opened(answer, study, cut))
         look.said(words.inside_sentence(study, found, cut), kind="plain")
-    for sentence in (words.rest_sentence(found), *words.missing_sentences(found)):
+    for sentence in (words.rest_sentence(found), *words.missing_sentences(study, found)):
         look.said(sentence, kind="statement")
 
 
@@ -79,14 +79,17 @@ def _term(info: FieldInfo, value: float) -> str:
     return entry.usual_text(value, value, value, fields.shown_as(info))
 
 
-def opened(study: QuoteStudy, found: Bridge, cut: str) -> str:
+def opened(answer: Answer, study: QuoteStudy, cut: str) -> str:
     """Return every bar with its line items, and with our own items for it, as HTML that opens on a tap."""
-    return "".join(_opened(study, step, cut) for step in (*found.steps, *found.missing))
+    found = study.bridges[cut]
+    return "".join(_opened(answer, study, step, cut) for step in (*found.steps, *found.missing))
 
 
-def _opened(study: QuoteStudy, step: Step, cut: str) -> str:
+def _opened(answer: Answer, study: QuoteStudy, step: Step, cut: str) -> str:
     title = f"{words.STEP_WORDS[step.key]}: {words.exact(step.cents)}"
     ours = words.own_item_sentences(study, step.key, cut)
+    if step.key == "equipment":
+        ours = (*ours, *quote_equipment.sentences(answer, cached.tables()))
     listed = "".join(f"<li>{escape(sentence)}</li>" for sentence in ours)
     beneath = f'<p class="small">Our own items for it:</p><ul class="points small">{listed}</ul>' if ours else ""
     return (
@@ -119,7 +122,7 @@ def side_by_side(answer: Answer, study: QuoteStudy) -> None:
     look.said(statement, kind="statement")
     drawn(quote_ranges.quotes_figure(found, now.look()), "c_quotes", statement)
     st.caption("In outline: what is added so that all do the same job. A part that is not said is never nothing.")
-    look.table(quotes.table(found))
+    look.table(quotes.table(found, study.own))
 
 
 def mirror(answer: Answer, study: QuoteStudy) -> None:

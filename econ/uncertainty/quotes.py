@@ -122,8 +122,8 @@ def _likely(amount: Amount | None) -> float:
     return 0.0 if amount is None or amount.is_unknown else amount.likely
 
 
-def _reference(answer: Answer) -> tuple[str, str]:
-    """Return size and class of the hired set in the comparison."""
+def hired_set(answer: Answer) -> tuple[str, str]:
+    """Return size and class of the hired set in the comparison: nominal thousand Btu an hour, and its grade."""
     size = f"{answer.result.alternatives[HIRED].capability.nominal_w * BTU_PER_WH / 1000.0:.0f}"
     grade = option(answer, "hired.grade")
     return size, option(answer, "kit.grade") if grade == "same_as_kit" else grade
@@ -131,7 +131,7 @@ def _reference(answer: Answer) -> tuple[str, str]:
 
 def _set_key(quote: OtherQuote, answer: Answer) -> str:
     """Return size and class where the quote tells another than the comparison has."""
-    size, grade = _reference(answer)
+    size, grade = hired_set(answer)
     told = [
         given if given and given != NOT_KNOWN else held for given, held in ((quote.size, size), (quote.grade, grade))
     ]
@@ -140,7 +140,7 @@ def _set_key(quote: OtherQuote, answer: Answer) -> str:
 
 def _set_gap_usd(set_key: str, answer: Answer, tables: Tables) -> float:
     """Return what the set of the comparison costs more, with markup; nothing where a size and class is not listed."""
-    held = f"trade_{'_'.join(_reference(answer))}"
+    held = f"trade_{'_'.join(hired_set(answer))}"
     other = f"trade_{set_key}"
     if not set_key or held not in tables.ductless_sets or other not in tables.ductless_sets:
         return 0.0

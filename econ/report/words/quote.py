@@ -137,11 +137,13 @@ def statement(answer: Answer, study: QuoteStudy, bridge: Bridge) -> str:
     )
 
 
-def missing_sentences(bridge: Bridge) -> tuple[str, ...]:
-    """Return what the quote leaves out or does not mention, with what is counted for it, and that it is to be asked."""
+def missing_sentences(study: QuoteStudy, bridge: Bridge) -> tuple[str, ...]:
+    """Return what the quote leaves out or does not mention, with our range for it, and that it is to be asked."""
+    ranges = study.own.step_usd[SOLD]
     return tuple(
         f"{STEP_WORDS[step.key].capitalize()}: not in the total as far as the quote says. Our own items give "
-        f"{round_money(step.cents)}. Ask about this."
+        f"{round_money(step.cents)}, likely {first_cost_money(ranges[step.key].low)} to "
+        f"{first_cost_money(ranges[step.key].high)}. Ask about this."
         for step in bridge.missing
     )
 

@@ -3,6 +3,8 @@
 from collections.abc import Sequence
 from typing import Final
 
+from econ.evaluate.quote_price import OwnPrice
+from econ.evaluate.wiring.installation_quote import SOLD
 from econ.report.numbers import first_cost_money, listed
 from econ.report.words.quote import SAID_WORDS, SCOPE_WORDS, exact, round_money
 from econ.uncertainty.quotes import SIZE, WARRANTY_YEARS, Compared, names
@@ -43,20 +45,22 @@ def statement(quotes: Sequence[Compared]) -> str:
     return f"{opening}{rest}"
 
 
-def table(quotes: Sequence[Compared]) -> dict[str, list[str]]:
+def table(quotes: Sequence[Compared], own: OwnPrice) -> dict[str, list[str]]:
     """Return the quotes as a table: what each says, what is added, and what it comes to.
 
     Parameters
     ----------
     quotes : sequence of Compared
         A part that is missing shows what is counted for it, never nothing.
+    own : OwnPrice
+        The hired job from own items, for the range of what is counted.
     """
     keys = [key for key in ADDED_WORDS if key not in SCOPE_WORDS]
     titles = [*SCOPE_WORDS.values(), *(f"To {ADDED_WORDS[key].removeprefix('the ')}" for key in keys)]
     columns: dict[str, list[str]] = {"": ["Total as quoted", *titles, "On equal scope"]}
     for name, each in zip(names(quotes), quotes, strict=True):
         added = dict(each.added)
-        scope = [_cell(each, part, added) for part in SCOPE_WORDS]
+        scope = [_cell(each, part, added, own) for part in SCOPE_WORDS]
         service = [f"+ {exact(added[key])}" if key in added else "the same" for key in keys]
         columns[name] = [
             exact(each.quoted.said.total_cents), *scope, *service, exact(each.equal_cents)
@@ -64,9 +68,12 @@ def table(quotes: Sequence[Compared]) -> dict[str, list[str]]:
     return columns
 
 
-def _cell(each: Compared, part: str, added: dict[str, int]) -> str:
+def _cell(each: Compared, part: str, added: dict[str, int], own: OwnPrice) -> str:
     word = SAID_WORDS[each.quoted.said.scope[part]]
-    return f"{word}; + {exact(added[part])}" if part in added else word
+    if part not in added:
+        return word
+    span = own.step_usd[SOLD][part]
+    return f"{word}; + {exact(added[part])} ({first_cost_money(span.low)} to {first_cost_money(span.high)})"
 
 
 def _name(quotes: Sequence[Compared], at: int) -> str:

@@ -13,7 +13,7 @@ from econ.installation.quote_bridge import REST, STEP_KIND, UNSORTED
 from econ.report.look import Look
 from econ.report.pictures import bridge as picture
 from econ.report.pictures import quote_ranges
-from econ.report.words import quote, quote_lines, quotes
+from econ.report.words import quote, quote_equipment, quote_lines, quotes
 from econ.report.words.otherwise import closed_sentence, otherwise_sentences
 from econ.tables.loaders import load_tables
 from econ.uncertainty.answer import answer
@@ -83,7 +83,7 @@ def test_the_verdict_turns_at_the_ends_of_the_range():
 
 def test_a_missing_part_is_told_with_our_figure_and_to_be_asked():
     found, study = studied(of_total(4_500.0, electrical="not_said"))
-    (sentence,) = quote.missing_sentences(study.bridges[WAGE])
+    (sentence,) = quote.missing_sentences(study, study.bridges[WAGE])
     assert sentence.startswith("Licensed electrical work: not in the total")
     assert sentence.endswith("Ask about this.")
     assert "with all its parts" in quote.statement(found, study, study.bridges[WAGE])
@@ -204,3 +204,12 @@ def test_what_one_would_take_on_is_hours_tools_permit_and_risk():
     for word in ("of your time", "Tools come to", "permits to", "may go wrong", "weighs about", "answer for the work"):
         assert word in text
     assert "let home" in closed_sentence(demo_answer("top_floor_flat"))
+
+
+def test_the_equipment_difference_is_size_warranty_trade_price_and_markup():
+    size, warranty, trade = quote_equipment.sentences(demo_answer(SUNROOM), load_tables())
+    assert "12,000 Btu/h, standard class" in size
+    assert "yours stands at $1,600" in size
+    assert "10 years once registered, those of a kit 5 years" in warranty
+    assert "$1,400" in trade
+    assert "35 %" in trade

@@ -3,6 +3,7 @@
 from datetime import date
 from typing import Final
 
+from econ.evaluate.quote_price import OwnPrice
 from econ.evaluate.wiring.installation_quote import WAGE
 from econ.kernel.alternative import HIRED, SELF
 from econ.kernel.caution import Severity
@@ -84,7 +85,7 @@ def _bridge(basis: Basis, study: QuoteStudy) -> list[Block]:
         return [Heading("What hiring comes to"), Sentence(f"{NO_QUOTE} That is {span}.")]
     found = study.bridges[quote.cut_of(basis.answer.case)]
     title, said = "From the price of the kit to the quote", quote.statement(basis.answer, study, found)
-    lacks = quote.missing_sentences(found)
+    lacks = quote.missing_sentences(study, found)
     told: list[Block] = [Points(lacks)] if lacks else []
     if not study.is_for_kit:
         return [Heading("A kit and this job"), Sentence(said), *told]
@@ -116,7 +117,7 @@ def _back(basis: Basis, study: QuoteStudy) -> list[Block]:
     """Return page two: line ranges, quotes and routes on equal scope, what the client would take on otherwise."""
     return [
         *_lines(study),
-        *_quotes(compared(basis.answer, study.own, basis.tables)[:MOST_QUOTES]),
+        *_quotes(compared(basis.answer, study.own, basis.tables)[:MOST_QUOTES], study.own),
         *_routes(basis, study),
         *_otherwise(basis, study),
     ]
@@ -151,10 +152,10 @@ def _own_steps(study: QuoteStudy) -> list[Block]:
     return [Heading("What our own items give, step by step"), Sentence(said), grid]
 
 
-def _quotes(found: tuple[Compared, ...]) -> list[Block]:
+def _quotes(found: tuple[Compared, ...], own: OwnPrice) -> list[Block]:
     if len(found) < 2:
         return []
-    columns = quotes.table(found)
+    columns = quotes.table(found, own)
     rows = tuple(tuple(cells) for cells in zip(*columns.values(), strict=True))
     titles = ("", *(short(title, MOST_NAME) for title in tuple(columns)[1:]))
     shares = (0.28, *((0.72 / len(found),) * len(found)))
