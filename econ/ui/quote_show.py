@@ -47,8 +47,8 @@ def bridge(answer: Answer, study: QuoteStudy, cut: str) -> None:
         with st.expander("Open each bar"):
             st.html(opened(answer, study, cut))
         look.said(words.inside_sentence(study, found, cut), kind="plain")
-    for sentence in (words.rest_sentence(found), *words.missing_sentences(study, found)):
-        look.said(sentence, kind="statement")
+        look.said(words.rest_sentence(found), kind="statement")
+    look.points(words.missing_sentences(study, found))
 
 
 def unquoted(study: QuoteStudy) -> str:

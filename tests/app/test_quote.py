@@ -93,3 +93,14 @@ def test_the_other_quote_can_be_the_one_that_counts(screen):
     assert page.typed("w_quote_total_usd") == "4550"
     assert page.typed("w_quotes_0_total_usd") == "5450"
     assert page.app.text_area(key="w_quotes_0_lines").value.startswith("Unit and line set")
+
+
+def test_markup_in_a_quote_is_text(screen):
+    page = opened(screen, "garage_studio_hot").type("w_quote_total_usd", "4800")
+    hostile = "<script>alert(1)</script> 200\n![x](y) **bold** $5 300\n=SUM(A1) 1e309\n\x00 Unit 400"
+    page.app.text_area(key="w_offer_lines").set_value(hostile).run()
+    assert not page.app.exception
+    assert "<script>alert" not in page.html
+    assert "&lt;script&gt;alert(1)&lt;/script&gt;" in page.html
+    labels = [box.label for box in page.app.selectbox if str(box.key).startswith("w_offer_kind")]
+    assert "What is it for: \\!\\[x\\]\\(y\\) \\*\\*bold\\*\\* \\$5" in labels

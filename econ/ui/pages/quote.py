@@ -20,7 +20,8 @@ def explained() -> None:
         look.said(quote_show.unquoted(study), kind="statement")
     else:
         quote_show.bridge(answer, study, cut_of(answer.case))
-        fields.draw("trade.labour_at")
+        if study.is_for_kit:
+            fields.draw("trade.labour_at")
         st.subheader("What does the quote say?")
         quote_form.ask_first()
         st.subheader("Is each line usual?")
