@@ -250,6 +250,14 @@ def date_sentences(case: Case, today: date, this_year: int) -> tuple[str, ...]:
     return tuple(told)
 
 
+def expired_sentence(case: Case, today: date, this_year: int) -> str:
+    """Return that the quote's time is over; empty where it is not, or where nobody told it."""
+    if not case.offer.valid_until or date.fromisoformat(case.offer.valid_until) >= today:
+        return ""
+    last = day_text(date.fromisoformat(case.offer.valid_until), this_year)
+    return f"The quote was valid until {last}. Ask for a new one before you count on its price."
+
+
 def between_sentence(case: Case) -> str:
     """Return the offer between the two ways; empty where nobody told it."""
     price = case.offer.between_usd

@@ -12,7 +12,7 @@ from econ.report import numbers
 from econ.report.document.block import Block, Grid, Heading, PageEnd, Points, Sentence, Setting, Tone
 from econ.report.document.content.basis import Basis, ends
 from econ.report.style import NAMES
-from econ.report.words import beneath, find_first, gaps, standing
+from econ.report.words import beneath, find_first, gaps, quote, standing
 from econ.report.words.verdict import answer_text
 from econ.report.words.waiting import cool_day_sentence
 from econ.report.words.work_risk import running_d, way_risks
@@ -167,8 +167,10 @@ def first_page(basis: Basis, whom: str, more: Sequence[Block] = ()) -> list[Bloc
     more : sequence of Block
         What this reader wants to see first, in place of what could go wrong, which the appendix holds.
     """
+    expired = quote.expired_sentence(basis.answer.case, basis.printed, basis.look.this_year)
     return [
         *head(basis, whom),
+        *([Sentence(expired)] if expired and basis.answer.structure.has_quote else []),
         *verdict_blocks(basis),
         ways_grid(basis),
         *more,

@@ -155,3 +155,11 @@ def test_the_client_print_passes_no_verdict_on_the_trade(name):
     text = Pdf(document_bytes(demo_answer(name), load_tables(), TODAY, Reader.CLIENT, Kind.PDF)).text.lower()
     for word in ("rip-off", "overpriced", "too expensive", "cheat", "unfair"):
         assert word not in text
+
+
+@pytest.mark.parametrize(("day", "is_told"), [(7, False), (8, True)])
+def test_a_quote_past_its_day_is_told_on_page_one_of_the_owner(day, is_told):
+    printed = TODAY.replace(month=4, day=day)
+    content = document(basis(demo_answer(SUNROOM), load_tables(), printed), Reader.OWNER)
+    front = [getattr(each, "text", "") for each in content.blocks[:4]]
+    assert any("was valid until Wed 7 April" in text for text in front) == is_told
