@@ -161,14 +161,15 @@ def decoded(content: bytes | str) -> tuple[str, tuple[str, ...]]:
 
 def _rows(text: str) -> list[_Row]:
     """Return the rows that hold anything, with the line each begins on."""
-    separator = _separator(text)
+    separator = separator_of(text)
     rows = _records(text, separator)
     if rows is None:
         rows = [_line(at, line, separator) for at, line in enumerate(text.splitlines(), start=1)]
     return [row for row in rows if any(row.cells)]
 
 
-def _separator(text: str) -> str:
+def separator_of(text: str) -> str:
+    """Return what separates the cells of a file: the sign that stands most often in its first line."""
     first = next((line for line in text.splitlines() if line.strip()), "")
     return max(SEPARATORS, key=first.count)
 

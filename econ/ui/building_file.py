@@ -4,6 +4,8 @@ from typing import Final
 
 import streamlit as st
 
+from econ.case.rooms_columns import column_of
+from econ.case.rooms_edit import with_cell, with_room
 from econ.case.rooms_file import MOST_BYTES, RoomTable, decoded
 from econ.case.rooms_out import help_rows, rows_text, template
 from econ.case.schema import case_from, plain
@@ -91,6 +93,42 @@ def tray(read: RoomTable) -> None:
         st.download_button(
             "Download the rows not taken", refused_csv(read), file_name="rooms_not_taken.csv", mime="text/csv"
         )
+
+
+def change(read: RoomTable) -> None:
+    """Offer to add one room and to mark one, without touching the file by hand."""
+    with st.expander("Add a room, or mark one"):
+        _add()
+        if read.n_room <= _MOST_TRAY:
+            _mark(read)
+
+
+def _add() -> None:
+    """Ask for one room: flat, name, floor, and a size or a type."""
+    keys = ("unit", "room", "floor", "size", "type")
+    with st.form("rooms_add", border=False, clear_on_submit=True):
+        columns = st.columns(len(keys))
+        cells = {
+            key: column.text_input(column_of(key).heading.capitalize(), key=f"w_add_{key}", help=column_of(key).help)
+            for key, column in zip(keys, columns, strict=True)
+        }
+        if st.form_submit_button("Add this room"):
+            take(with_room(content() or "", {key: cell.strip() for key, cell in cells.items() if cell.strip()}))
+            st.rerun()
+
+
+def _mark(read: RoomTable) -> None:
+    """Ask which room must be done, must not, or neither."""
+    rows = range(read.n_room)
+    with st.form("rooms_mark", border=False):
+        row = st.selectbox("Room", rows, format_func=lambda at: words.room_name(read, at), key="w_mark_room")
+        mark = st.segmented_control("Mark", _MARKS, default=next(iter(_MARKS)), key="w_mark")
+        if st.form_submit_button("Mark it") and mark is not None:
+            take(with_cell(content() or "", read.line[row], "mark", _MARKS[mark]))
+            st.rerun()
+
+
+_MARKS: Final = {"Must be done": "must", "Must not be touched": "must not", "Neither": ""}
 
 
 def _box() -> None:

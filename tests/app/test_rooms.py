@@ -55,6 +55,17 @@ def test_a_refused_row_is_shown_with_what_to_type_and_the_others_work(sampled):
     assert sampled.html.count('class="spot') == 1
 
 
+def test_a_room_is_added_and_another_is_marked(sampled):
+    for key, cell in {"unit": "10", "room": "Hall", "floor": "1", "size": "90", "type": "G"}.items():
+        sampled.app.text_input(key=f"w_add_{key}").set_value(cell)
+    next(button for button in sampled.app.button if button.label == "Add this room").click().run()
+    assert "25 rows read: 25 taken" in sampled.html
+    sampled.app.selectbox(key="w_mark_room").set_value(0)
+    next(button for button in sampled.app.button if button.label == "Mark it").click().run()
+    assert not sampled.app.exception
+    assert sampled.html.count("· must</p>") == 2
+
+
 def test_a_file_of_which_nothing_can_be_read_says_so_and_stays_in_the_box(sampled):
     sampled.app.text_area(key=BOX).set_value("no,heading\nof,ours\n").run()
     assert not sampled.app.exception

@@ -30,7 +30,8 @@ def rows_sentence(table: RoomTable) -> str:
     """Return how many rows came in, were taken and were refused."""
     taken = f"{table.n_row:,} {plural('row', table.n_row)} read: {table.n_room:,} taken"
     if not table.refused:
-        return f"{taken}, none refused."
+        unknown = f" {table.unknown:,} {plural('cell', table.unknown)} say that nobody knows." if table.unknown else ""
+        return f"{taken}, none refused.{unknown}"
     return f"{taken}, {len(table.refused):,} refused. Rooms that were taken are worked out; mend the others below."
 
 
@@ -45,8 +46,10 @@ def plan_sentence(plan: Plan, found: Totals) -> str:
     done, cash = int(found.room_count[0]), float(found.cash_usd[0])
     spent = money(cash) if np.isinf(budget) else f"{money(cash)} of {money(budget)}"
     if not done:
-        return f"Nothing is done this year: no way in any of the {rooms} rooms is worth its price. {_hot_words(found)}"
-    return f"{spent} does {done} of {rooms} {plural('room', rooms)} this year. {_hot_words(found)}"
+        return (
+            f"Nothing is done this year: no way in any of the {rooms:,} rooms is worth its price. {_hot_words(found)}"
+        )
+    return f"{spent} does {done:,} of {rooms:,} {plural('room', rooms)} this year. {_hot_words(found)}"
 
 
 def _hot_words(found: Totals) -> str:
@@ -63,7 +66,7 @@ def year_sentence(plan: Plan, found: Totals, year: int) -> str:
     limit = "" if np.isinf(budget) else f" of {money(budget)}"
     count = int(found.room_count[year])
     parts = [
-        f"{count} {plural('room', count)}",
+        f"{count:,} {plural('room', count)}",
         f"{money(float(found.cash_usd[year]))}{limit}",
         f"{found.own_hours_h[year]:.0f} own hours",
         f"{found.electrician_d[year]:.1f} days of an electrician",
@@ -74,9 +77,9 @@ def year_sentence(plan: Plan, found: Totals, year: int) -> str:
 def ways_sentence(options: Options, plan: Plan) -> str:
     """Return how many rooms go which way."""
     count = Counter(plan.picks.way[plan.picks.is_done].tolist())
-    parts = [f"{count[at]} go “{NAMES[way]}”" for at, way in enumerate(ALTERNATIVES) if count[at]]
+    parts = [f"{count[at]:,} go “{NAMES[way]}”" for at, way in enumerate(ALTERNATIVES) if count[at]]
     kept = options.n_room - sum(count.values())
-    return f"Rooms by way: {', '.join([*parts, f'{kept} keep what they have'])}."
+    return f"Rooms by way: {', '.join([*parts, f'{kept:,} keep what they have'])}."
 
 
 def closed_sentence(options: Options) -> str:
@@ -85,8 +88,10 @@ def closed_sentence(options: Options) -> str:
     if not shut.any():
         return ""
     reasons = Counter(first_reason(options, int(row), SELF) for row in np.flatnonzero(shut))
-    where = "all" if shut.all() else f"{int(shut.sum())} of"
-    return f"“{NAMES[ALTERNATIVES[SELF]]}” is closed in {where} {options.n_room} rooms: {reasons.most_common(1)[0][0]}"
+    where = "all" if shut.all() else f"{int(shut.sum()):,} of"
+    return (
+        f"“{NAMES[ALTERNATIVES[SELF]]}” is closed in {where} {options.n_room:,} rooms: {reasons.most_common(1)[0][0]}"
+    )
 
 
 def first_reason(options: Options, row: int, way: int) -> str:

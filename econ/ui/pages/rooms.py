@@ -57,6 +57,8 @@ elif rooms is None:
     building_file.start()
 elif (shown := plan(rooms)) is not None:
     show(shown)
+if shown is not None:
+    building_file.change(shown.table)
 building_file.ask(opened=rooms is None)
 st.subheader("Money, hours and what counts")
 fields.draw(*(f"building.{name}" for name in MONEY))
