@@ -39,6 +39,8 @@ class Row:
         Facts that must all hold.
     source : str
         Citation, or common practice.
+    settles : str
+        Path of the field that an answer goes into; empty for none.
     """
 
     key: str
@@ -50,6 +52,7 @@ class Row:
     routes: tuple[str, ...]
     conditions: tuple[str, ...]
     source: str
+    settles: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,4 +147,5 @@ def _photo(row: dict[str, Any]) -> Row:
 
 def _row(row: dict[str, Any], group: str, text: str, more: str, *, who: str = "", minutes_min: float = 0.0) -> Row:
     routes, conditions = (tuple(row[name].split(";")) for name in ("routes", "condition"))
-    return Row(row["key"], group, text, more, who, minutes_min, routes, conditions, row["source"])
+    settles = row.get("settles", "")
+    return Row(row["key"], group, text, more, who, minutes_min, routes, conditions, row["source"], settles)

@@ -34,6 +34,7 @@ def draw(answer: Answer) -> None:
     look.said(f"{_HOLDS[reader]} {length}", kind="plain")
     fields.draw("record.name", "record.filled_in_by")
     record_fields.draw("paper.address", "paper.leave_out", "paper.size", "paper.large_print")
+    st.caption("Left open: letter paper, usual print, names printed. In large print a sheet takes more than one page.")
     with st.container(horizontal=True):
         for kind in _WORDS:
             st.download_button(

@@ -111,6 +111,16 @@ def _card(whom: str, rows: list[Row]) -> None:
                 source = "" if row.source.startswith("common practice") else f" Rule: {row.source}."
                 st.html(f'<p class="small">{escape(row.more + source)}</p>')
 
+    _settled(rows)
+
+
+def _settled(rows: list[Row]) -> None:
+    """Offer the fields that the answers go into, so that they move the numbers."""
+    paths = tuple(dict.fromkeys(row.settles for row in rows if row.settles))
+    if paths:
+        st.caption("What was said moves the answer once it stands here:")
+        fields.draw(*paths)
+
 
 def _tests(answer: Answer, name: Alternative, facts: dict[str, bool]) -> None:
     if joints := keeping.joints(answer.sheet, name):

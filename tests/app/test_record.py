@@ -71,6 +71,13 @@ def test_answers_by_phone_survive_a_reload_and_stay_text(record, text):
     assert "<script>alert" not in again.html
 
 
+def test_what_the_permit_office_says_moves_the_case_from_the_card(record):
+    screen = record(PARTS[1]).choose("w_site_owner_may_electrical", "yes")
+    again = record(PARTS[1])
+    assert again.app.button_group(key="w_site_owner_may_electrical").value == "yes"
+    assert screen.strip != record(PARTS[1]).choose("w_site_permit", "not_needed").strip
+
+
 def test_readings_are_kept_in_the_unit_on_screen_and_placed_on_the_band(record):
     screen = record(PARTS[2])
     screen.choose("w_tests_mode", "test_mode").choose("w_tests_running", "cooling")

@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from econ.case.edit import with_fields
+from econ.case.form import field_at
 from econ.evaluate import keeping
 from econ.evaluate.prepare import prepared
 from econ.evaluate.sheet import point
@@ -43,6 +44,12 @@ def test_questions_follow_the_order_of_phoning_and_care_that_of_the_year():
     assert order == sorted(order)
     assert {row.group for row in LISTS.care} == set(SEASONS)
     assert all(row.minutes_min >= 1.0 for row in LISTS.questions)
+
+
+def test_an_answer_goes_into_a_field_that_is_asked():
+    settled = [row.settles for row in LISTS.questions if row.settles]
+    assert len(settled) > 10
+    assert all(field_at(path).kind in ("choice", "amount") for path in settled)
 
 
 def test_the_utility_is_phoned_only_where_the_ground_is_opened():
