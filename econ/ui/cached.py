@@ -30,6 +30,8 @@ from econ.tables.loaders import Tables, load_tables
 from econ.tables.tasks import installation_tables
 from econ.uncertainty.answer import Answer, usual_draws
 from econ.uncertainty.answer import answer as evaluated
+from econ.uncertainty.opened import Opened
+from econ.uncertainty.opened import opened as opened_of
 from econ.uncertainty.quote import priced
 from econ.uncertainty.what_if import Tip, WhatIf, tip_of
 from econ.uncertainty.what_if import what_if as tried
@@ -92,6 +94,17 @@ def load_measures(found: Answer) -> LoadMeasures:
 @st.cache_resource(max_entries=64, show_spinner=False)
 def _load_measures(key: tuple[str, str, int, str], _found: Answer) -> LoadMeasures:  # noqa: ARG001 - the key is what is cached by
     return measures_of(_found.structure, _found.sheet, tables_for(_found.case))
+
+
+def opened(found: Answer) -> Opened:
+    """Return what stands behind the headline figures; equal inputs are worked out once."""
+    key = (inputs_text(found.case), tables().fingerprint, RESULTS_VERSION, found.decision_date.isoformat())
+    return _opened(key, found)
+
+
+@st.cache_resource(max_entries=16, show_spinner=False)
+def _opened(key: tuple[str, str, int, str], _found: Answer) -> Opened:  # noqa: ARG001 - the key is what is cached by
+    return opened_of(_found.structure, _found.sheet, tables_for(_found.case), _found.seed)
 
 
 def way_risks(found: Answer) -> tuple[WayRisk, ...]:

@@ -78,6 +78,15 @@ def test_price_of_a_fuel_is_asked_once_it_heats_the_room(ready):
     assert "w_prices_propane_usd_per_gal" in {field.key for field in ready.app.text_input}
 
 
+def test_a_headline_figure_opens_to_value_range_formula_and_source(ready):
+    ready.go("figures")
+    assert "Cash now, put it in yourself: $" in ready.html
+    assert "Nine tries of ten: $" in ready.html
+    ready.app.selectbox(key="w_headline_figure").set_value("lcc_usd").run()
+    assert "divided by (1 + rate)^t" in ready.html
+    assert "10 CFR 436.19" in ready.html
+
+
 def opened_figures(screen):
     return next(part.value for part in screen.app.dataframe if "In the case file" in part.value.columns)
 

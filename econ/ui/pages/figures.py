@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from econ.ui import closing, look, now, opened
+from econ.ui import closing, headline, look, now, opened
 
 st.title("Where does each number come from, and what if it is different?")
 present = now.present()
@@ -10,6 +10,8 @@ if present.answer is None:
     look.said("Choose a town first: then every figure stands here.")
     closing.ask_first()
 else:
+    st.subheader("Open a headline figure")
+    headline.draw(present.answer)
     st.subheader("First cost, line by line")
     opened.first_cost(present.answer)
     st.subheader("Every input, with its range and source")
