@@ -39,7 +39,6 @@ def draw(answer: Answer) -> None:
     _small_print(plan)
     plan_steps.draw(plan)
     _general(plan)
-    record.draw(answer, name)
     _record()
     checked.rules(answer, name)
     record.draw(answer, name)
