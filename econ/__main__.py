@@ -137,20 +137,28 @@ def report(options: argparse.Namespace) -> None:
 
 
 def cases(options: argparse.Namespace) -> None:
-    """List the demo cases, or copy one."""
-    names = sorted(file.stem for file in cases_folder().glob("*.toml"))
+    """List the demo cases, buildings of many rooms last, or copy one; a building brings its rooms file."""
+    folder = cases_folder()
+    files = {file.stem: file for place in (folder, folder / "buildings") for file in sorted(place.glob("*.toml"))}
     if not options.copy:
-        print("\n".join(names))
+        print("\n".join(files))
         return
     name, target = options.copy
-    if name not in names:
-        raise SystemExit(refused(f"cases --copy | must be one of {', '.join(names)} | got {name} | Name one of these."))
-    if Path(target).exists():
-        raise SystemExit(
-            refused(f"cases --copy | must be a new file | got {target} | Name a file that does not exist.")
-        )
-    Path(target).write_text((cases_folder() / f"{name}.toml").read_text(encoding="utf-8"), encoding="utf-8")
-    print(f"copied {name} to {target}")
+    if name not in files:
+        raise SystemExit(refused(f"cases --copy | must be one of {', '.join(files)} | got {name} | Name one of these."))
+    rooms_file = files[name].with_suffix(".csv")
+    pairs = [
+        (files[name], Path(target)),
+        *([(rooms_file, Path(target).with_suffix(".csv"))] if rooms_file.exists() else []),
+    ]
+    for _, to in pairs:
+        if to.exists():
+            raise SystemExit(
+                refused(f"cases --copy | must be a new file | got {to} | Name a file that does not exist.")
+            )
+    for source, to in pairs:
+        to.write_text(source.read_text(encoding="utf-8"), encoding="utf-8")
+    print(f"copied {name} to {' and '.join(str(to) for _, to in pairs)}")
 
 
 def show_schema(_options: argparse.Namespace) -> None:

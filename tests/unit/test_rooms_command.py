@@ -43,6 +43,18 @@ def test_json_counts_rows_and_adds_up(capsys):
     assert cash == pytest.approx(sum(year["cash_usd"] for year in found["years"]))
 
 
+def test_the_demo_building_is_copied_with_its_rooms(capsys, tmp_path):
+    target = tmp_path / "mine.toml"
+    assert main(["cases", "--copy", "small_building", str(target)]) == 0
+    assert target.read_bytes() == (FOLDER / "small_building.toml").read_bytes()
+    assert (tmp_path / "mine.csv").read_bytes() == (FOLDER / "small_building.csv").read_bytes()
+    target.unlink()
+    with pytest.raises(SystemExit):
+        main(["cases", "--copy", "small_building", str(target)])
+    assert "mine.csv" in capsys.readouterr().err
+    assert not target.exists()
+
+
 def test_another_budget_holds_for_this_year(capsys):
     _, text, _ = run(capsys, ROOMS, "--case", CASE, "--json", "--budget", "$1,500")
     first = json.loads(text)["years"][0]
