@@ -269,3 +269,19 @@ def panels_table(told: Told) -> dict[str, list[str]]:
         "Asked of it, A": [f"{asked[flat]:.1f}" for flat in known],
         "How full": ["▮" * min(10, round(10 * asked[flat] / spare[flat])) if spare[flat] else "" for flat in known],
     }
+
+
+def closed_table(told: Told) -> dict[str, list[str]]:
+    """Return the ways that are closed, each with every reason and in how many rooms it holds."""
+    options = told.options
+    found: dict[tuple[str, str], int] = {}
+    for at, way in enumerate(ALTERNATIVES):
+        places, counts = np.unique(options.closed_reason[~options.is_open[:, at], at], return_counts=True)
+        for place, count in zip(places.tolist(), counts.tolist(), strict=True):
+            for reason in options.reasons[place].split("\n") if place >= 0 else ():
+                found[NAMES[way], reason] = found.get((NAMES[way], reason), 0) + count
+    return {
+        "Way": [way for way, _ in found],
+        "Why it is closed": [reason for _, reason in found],
+        "Rooms": [f"{count:,}" for count in found.values()],
+    }

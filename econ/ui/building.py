@@ -188,6 +188,14 @@ def outdoor(told: Told) -> None:
             look.table(found)
 
 
+def closed(told: Told) -> None:
+    """List the ways that are closed, each with its reason and in how many rooms, where any is."""
+    found = told_rooms.closed_table(told)
+    if found["Way"]:
+        with st.expander("Ways that are closed, and why"):
+            look.table(found)
+
+
 def assumed() -> None:
     """Show the usual figures of a building, each with its range and source."""
     rows = cached.tables().building

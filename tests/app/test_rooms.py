@@ -55,6 +55,11 @@ def test_a_refused_row_is_shown_with_what_to_type_and_the_others_work(sampled):
     assert sampled.html.count('class="spot') == 1
 
 
+def test_a_closed_way_is_shown_closed_with_its_reason(sampled):
+    assert "Why it is closed" in sampled.html
+    assert "exemption does not hold" in sampled.html
+
+
 def test_a_room_is_added_and_another_is_marked(sampled):
     for key, cell in {"unit": "10", "room": "Hall", "floor": "1", "size": "90", "type": "G"}.items():
         sampled.app.text_input(key=f"w_add_{key}").set_value(cell)

@@ -68,3 +68,9 @@ class Building(Section):
         "Spares kept", "Window units bought beside those put in, as a part of them; none below ten.", FRACTION,
         expert=True,
     )  # fmt: skip
+    rooms_per_trip: Amt = aside(
+        "Sets put in during one visit", "By a contractor's crew, in one building.", COUNT, expert=True
+    )
+    electrician_day_h: Amt = aside(
+        "Hours in a day of an electrician", "On the work itself.", Measure("hour", "", 1.0, 12.0), expert=True
+    )

@@ -13,7 +13,7 @@ MONEY = (
 )  # fmt: skip
 EXPERT = (
     "storey_m", "glass_small_m2", "glass_medium_m2", "glass_large_m2", "learning_frac", "volume_from",
-    "volume_off_frac", "spare_frac",
+    "volume_off_frac", "spare_frac", "rooms_per_trip", "electrician_day_h",
 )  # fmt: skip
 
 
@@ -41,6 +41,7 @@ def show(told: told_rooms.Told) -> None:
     building.tables(told)
     building.panels(told)
     building.outdoor(told)
+    building.closed(told)
 
 
 st.title("Which rooms first, with this year's money?")
