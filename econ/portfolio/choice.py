@@ -73,7 +73,9 @@ def choice(options: Options, limits: Limits, known: Sequence[Picks] = (), second
     else:
         found, bound = exact(options, limits, seconds)
     tried = [simple, *([found] if found is not None else []), nothing(options), *known]
-    picks = max((each for each in tried if is_within(options, limits, each)), key=lambda each: _rank(options, limits, each))
+    picks = max(
+        (each for each in tried if is_within(options, limits, each)), key=lambda each: _rank(options, limits, each)
+    )
     worth = worth_usd(options, picks, limits.n_year)
     return Choice(picks, worth, max(bound, worth))
 
@@ -113,11 +115,11 @@ def exact(options: Options, limits: Limits, seconds: float = SECONDS) -> tuple[P
         No choice that does as much of what must be done is worth more. [USD]
     """
     programme = Programme(options, limits)
-    must = options.must & doable(options, limits.n_year)
+    must: BoolArray = options.must & doable(options, limits.n_year)
     found = programme.best(must, seconds)
     if found.picks is None and must.any():
         fewest = programme.most_must(must, seconds)
-        must = must & fewest.picks.is_done if fewest.picks is not None else np.zeros_like(must)
+        must = must & fewest.picks.is_done if fewest.picks is not None else np.zeros(len(must), dtype=np.bool_)
         found = programme.best(must, seconds)
     if found.picks is not None and not is_within(options, limits, found.picks):
         return Programme(options, _drawn_in(limits)).best(must, seconds).picks, found.bound_usd

@@ -9,7 +9,7 @@ import numpy as np
 from econ.case.rooms_file import RoomTable, read_rooms
 from econ.case.schema import Case
 from econ.kernel.errors import CaseError, Fault
-from econ.portfolio.greedy import greedy
+from econ.portfolio.choice import choice
 from econ.portfolio.offer import Places, limits_of, options_of, places
 from econ.portfolio.options import Limits, Options
 from econ.portfolio.outcome import Outcomes, Progress, outcomes
@@ -58,11 +58,14 @@ class Plan:
         What may be spent.
     picks : Picks
         The choice.
+    gap_frac : float
+        What a better choice could be worth more at most, as a part of what this one is worth. [dimensionless]
     """
 
     rooms: Evaluated
     limits: Limits
     picks: Picks
+    gap_frac: float = 0.0
 
 
 def types_of(case: Case) -> tuple[str, ...]:
@@ -142,7 +145,8 @@ def planned(rooms: Evaluated, case: Case, budget_usd: float | None = None) -> Pl
         This year's budget in place of the case's. [USD]
     """
     limits = limits_of(rooms.table, case, budget_usd)
-    return Plan(rooms, limits, greedy(rooms.options, limits))
+    found = choice(rooms.options, limits)
+    return Plan(rooms, limits, found.picks, found.gap_frac)
 
 
 def must_left(plan: Plan) -> np.ndarray:

@@ -81,17 +81,16 @@ def _mended(
 
 
 def _left(options: Options, limits: Limits, others: Picks) -> Limits:
-    """Return what rooms that are settled leave of the limits, drawn in a little for the solver's tolerance."""
+    """Return what rooms that are settled leave of the limits."""
     n_year = limits.n_year
     cash = by_year(options, others, "cost_usd", n_year) + setup_usd(options, others, n_year)
-    left = replace(
+    return replace(
         limits,
         budget_usd=limits.budget_usd - cash,
         own_hours_h=limits.own_hours_h - by_year(options, others, "own_hours_h", n_year),
         electrician_d=limits.electrician_d - by_year(options, others, "electrician_d", n_year),
         panel_a=limits.panel_a - current_a(options, others),
     )
-    return left
 
 
 def _paid(options: Options, others: Picks, n_year: int) -> BoolArray:

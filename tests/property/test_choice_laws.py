@@ -1,4 +1,4 @@
-"""The choice is the best there is, keeps every limit, never loses to the simple one, and more money never gives less."""
+"""The choice is the best there is, keeps all limits, never loses to the simple one; more money never gives less."""
 
 from dataclasses import replace
 

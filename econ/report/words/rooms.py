@@ -9,6 +9,7 @@ import numpy as np
 from econ.case.rooms_file import RefusedRow, RoomTable
 from econ.kernel.alternative import ALTERNATIVES, SELF
 from econ.portfolio.heads import SharedOutdoor
+from econ.portfolio.obstacle import Obstacle, obstacles
 from econ.portfolio.options import Options
 from econ.portfolio.plan import Plan, must_left
 from econ.portfolio.totals import Split, Together, Totals
@@ -101,18 +102,57 @@ def first_reason(options: Options, row: int, way: int) -> str:
 
 
 def must_sentences(plan: Plan) -> list[str]:
-    """Return which rooms must be done and are not, and what is in the way of each."""
-    said = []
-    for row in must_left(plan):
-        name = room_name(plan.rooms.table, int(row))
-        if plan.rooms.options.first_year[row] >= plan.limits.n_year:
-            said.append(f"{name} must be done and cannot be entered in the years planned.")
-        elif plan.rooms.options.must_not[row]:
-            said.append(f"{name} is marked both must and must not.")
-        else:
-            least = np.where(plan.rooms.options.is_open[row], plan.rooms.options.cost_usd[row], np.inf)[1:].min()
-            said.append(f"{name} must be done and does not fit: its cheapest way takes {money(float(least))}.")
-    return said
+    """Return which rooms must be done and are not, and what is in the way: the room's own marks, or a limit."""
+    left = must_left(plan)
+    said = [_must_words(plan, int(row)) for row in left]
+    if not said:
+        return []
+    short = [_short_words(plan, each) for each in obstacles(plan.rooms.options, plan.limits)]
+    if not short:
+        return said
+    return [*said, f"To do all that must be done, at least this is missing: {'; '.join(short)}."]
+
+
+def _must_words(plan: Plan, row: int) -> str:
+    """Return why one room that must be done is not."""
+    name, options = room_name(plan.rooms.table, row), plan.rooms.options
+    if options.must_not[row]:
+        return f"{name} is marked both must and must not."
+    if options.first_year[row] >= plan.limits.n_year:
+        return f"{name} must be done and cannot be entered in the years planned."
+    ways = options.is_open[row].copy()
+    ways[options.keep] = False
+    if not ways.any():
+        return f"{name} must be done, and every way is closed there: {first_reason(options, row, SELF)}"
+    least = float(np.where(ways, options.cost_usd[row], np.inf).min())
+    return f"{name} must be done and does not fit: its cheapest way takes {money(least)}."
+
+
+_SHORT: Final = {
+    "budget_usd": "{amount} of money {year}",
+    "own_hours_h": "{amount} own hours {year}",
+    "electrician_d": "{amount} days of an electrician {year}",
+    "panel_a": "{amount} A in the panel of flat {flat}",
+}
+
+
+def _short_words(plan: Plan, found: Obstacle) -> str:
+    """Return how much of one limit is missing."""
+    is_money = found.limit == "budget_usd"
+    amount = money(np.ceil(found.short)) if is_money else f"{found.short:.1f}"
+    flat = plan.rooms.where.flat_name[found.at] if found.limit == "panel_a" else ""
+    return _SHORT[found.limit].format(amount=amount, year=year_words(found.at), flat=flat)
+
+
+LEAST_GAP: Final = 1e-5
+"""Gap from which it is told how far a choice may be from the best."""
+
+
+def gap_sentence(plan: Plan) -> str:
+    """Return what is proven of a choice."""
+    if plan.gap_frac < LEAST_GAP:
+        return "Proven: within these limits no choice is worth more."
+    return f"Proven: within these limits no choice is worth more than {100.0 * plan.gap_frac:.2g} % more than this one."
 
 
 def room_name(table: RoomTable, row: int) -> str:
