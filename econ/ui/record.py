@@ -25,6 +25,7 @@ from econ.ui import cached, fields, look, now, record_fields, state
 from econ.uncertainty.answer import Answer
 
 _TASK: Final = "w_record_task"
+_WHOM: Final = "w_record_whom"
 _AIR: Final = ("return_c", "supply_c", "outdoor_c", "minutes_min", "mode", "running", "band_low_k", "band_high_k")
 _PAPERS: Final = (
     *("way", "in_service_on", "permit_no", "permit_on", "inspected_by", "inspected_on"),
@@ -87,8 +88,20 @@ def _phone(name: Alternative, facts: dict[str, bool]) -> None:
     rows = keeping.asked_rows(keeping_tables().questions, name, facts)
     if not rows:
         look.said("Nobody has to be asked for this way.", kind="small")
-    for whom, group in groupby(rows, key=lambda row: row.group):
-        _card(whom, list(group))
+        return
+    by_whom = {whom: list(group) for whom, group in groupby(rows, key=lambda row: row.group)}
+    if st.session_state.get(_WHOM) not in by_whom:
+        st.session_state[_WHOM] = next(iter(by_whom))
+    told = {whom: _whom_words(whom, group) for whom, group in by_whom.items()}
+    chosen = st.pills("Whom do you phone?", list(by_whom), format_func=told.__getitem__, key=_WHOM, required=True)
+    if chosen:
+        _card(chosen, by_whom[chosen])
+
+
+def _whom_words(whom: str, rows: list[Row]) -> str:
+    """Return who is phoned, and how many of the questions are answered."""
+    answered = sum(state.value(f"phone.answers.{row.key}") is not None for row in rows)
+    return f"{words.WHOM_WORDS[whom]} ({answered} of {len(rows)})"
 
 
 def _card(whom: str, rows: list[Row]) -> None:

@@ -18,6 +18,7 @@ PARTS = (
     "x_looking_after_it_season_by_season",
     "x_the_first_year_bills_against_the_forecast",
 )
+WHOM = "w_record_whom"
 HOSTILE = ('<script>alert("1")</script> & <b>bold</b>', "=SUM(A1:A9)+cmd|' /C calc'!A0", "x" * 10_000)
 
 
@@ -63,11 +64,12 @@ def test_the_shopping_list_and_the_hire_list_are_tables(record):
 def test_answers_by_phone_survive_a_reload_and_stay_text(record, text):
     screen = record(PARTS[1])
     screen.app.text_area(key="w_phone_answers_permit_needed").set_value(text).run()
-    screen.type("w_phone_spoke_to_electrician", text[:200])
     assert not screen.app.exception
+    assert "Permit office (1 of 8)" in screen.app.button_group(key=WHOM).options
+    screen.choose(WHOM, "electrician").type("w_phone_spoke_to_electrician", text[:200])
     again = record(PARTS[1])
     assert again.app.text_area(key="w_phone_answers_permit_needed").value == text
-    assert again.typed("w_phone_spoke_to_electrician") == text[:200]
+    assert again.choose(WHOM, "electrician").typed("w_phone_spoke_to_electrician") == text[:200]
     assert "<script>alert" not in again.html
 
 
