@@ -150,7 +150,12 @@ def together(plan: Plan, case: Case, tables: Tables) -> Together:
     return Together(
         shared_usd=float(alone - in_all),
         volume_usd=_volume_usd(plan, figure(case, tables, "volume_from"), figure(case, tables, "volume_off_frac")),
-        learned_h=_learned_h(rooms.found.own_hours_h, picks, figure(case, tables, "learning_frac")),
+        learned_h=_learned_h(
+            rooms.found.own_hours_h,
+            picks,
+            figure(case, tables, "learning_frac"),
+            figure(case, tables, "learning_until"),
+        ),
         spare_count=count,
         spare_usd=spare,
     )
@@ -174,8 +179,10 @@ def _volume_usd(plan: Plan, first: float, off_frac: float) -> float:
     return saved
 
 
-def _learned_h(own_h: FloatArray, picks: Picks, learning_frac: float) -> float:
+def _learned_h(own_h: FloatArray, picks: Picks, learning_frac: float, until: float) -> float:
     """Return own hours saved by repetition: the k-th time takes k to the power log2(1 - learning) of the first. [hour]
+
+    After `until` times nothing more is learned.
 
     References
     ----------
@@ -185,7 +192,7 @@ def _learned_h(own_h: FloatArray, picks: Picks, learning_frac: float) -> float:
     saved, power = 0.0, np.log2(max(1.0 - learning_frac, 1e-9))
     for way in (WINDOW, SELF):
         hours = own_h[picks.way == way, way]
-        factor = np.arange(1, len(hours) + 1, dtype=np.float64) ** power
+        factor = np.minimum(np.arange(1, len(hours) + 1, dtype=np.float64), until) ** power
         saved += float(hours.sum() - hours.mean() * factor.sum()) if len(hours) else 0.0
     return saved
 

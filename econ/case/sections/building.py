@@ -60,6 +60,9 @@ class Building(Section):
         "Hours saved each time the count doubles", "Of own hours, the second, fourth, eighth time.", FRACTION,
         expert=True,
     )  # fmt: skip
+    learning_until: Amt = aside(
+        "Times until nothing more is learned", "Hours stay as they are then.", COUNT, expert=True
+    )
     volume_from: Amt = aside(
         "Contractor's price falls from set number", "The first set of a year that is cheaper.", COUNT, expert=True
     )

@@ -12,7 +12,7 @@ MONEY = (
     "electrician_3_d", "whose", "hot_hour_usd", "whole_flat", "panel_spare_a",
 )  # fmt: skip
 EXPERT = (
-    "storey_m", "glass_small_m2", "glass_medium_m2", "glass_large_m2", "learning_frac", "volume_from",
+    "storey_m", "glass_small_m2", "glass_medium_m2", "glass_large_m2", "learning_frac", "learning_until", "volume_from",
     "volume_off_frac", "spare_frac", "rooms_per_trip", "electrician_day_h",
 )  # fmt: skip
 
