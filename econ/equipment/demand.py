@@ -7,7 +7,7 @@ from typing import Final
 
 import numpy as np
 
-from econ.kernel.arrays import FloatArray, IntArray
+from econ.kernel.arrays import FloatArray, IntArray, on_own_days
 from econ.kernel.errors import ShapeError
 
 LEAST_GAP: Final = 8
@@ -74,10 +74,10 @@ class Demand:
         days : ndarray of int, shape (n, m) or (1, m)
             Positions of each row's days. [dimensionless]
         """
-        each = rows[:, None]
-        cool_w, latent_w, heat_w = (need[:, each, days] for need in (self.cool_w, self.latent_w, self.heat_w))
-        outdoor_c = _of_rows(self.outdoor_c, each, days)
-        price = None if self.price_usd_per_kwh is None else _of_rows(self.price_usd_per_kwh, each, days)
+        needs = (self.cool_w, self.latent_w, self.heat_w)
+        cool_w, latent_w, heat_w = (on_own_days(need_w, rows, days) for need_w in needs)
+        outdoor_c = _of_rows(self.outdoor_c, rows, days)
+        price = None if self.price_usd_per_kwh is None else _of_rows(self.price_usd_per_kwh, rows, days)
         return Demand(cool_w, latent_w, heat_w, outdoor_c, self.warming_k[rows], price)
 
     def emptied(self) -> "Demand":
@@ -176,7 +176,9 @@ class Demand:
 
 def _of_rows(hourly: FloatArray, rows: IntArray, days: IntArray) -> FloatArray:
     """Return an array (24, B, n_day) of rows on their own days; one that all rows share stays so where it can."""
-    taken: FloatArray = hourly[:, rows if hourly.shape[1] > 1 else 0, days]
+    if hourly.shape[1] > 1:
+        return on_own_days(hourly, rows, days)
+    taken: FloatArray = hourly[:, 0, days]
     return taken
 
 

@@ -10,7 +10,7 @@ from econ.equipment.heating_rating import HeatingLines, heating_lines
 from econ.equipment.machine import MachineRows
 from econ.equipment.modulation import held_to, modulated_power_w
 from econ.equipment.points import CoolingPoints, HeatingPoints, Line, Point, chosen
-from econ.equipment.rating import cooling_lines
+from econ.equipment.rating import cooling_lines, full_cooling_line
 from econ.kernel.arrays import FloatArray
 from econ.kernel.errors import ShapeError
 
@@ -261,6 +261,24 @@ def cooling_speeds(tests: CoolingPoints, dry_bulb_c: FloatArray) -> tuple[Point,
     """
     low, mid, full = _cooling_at(cooling_lines(tests), dry_bulb_c)
     return low, mid, full
+
+
+def full_cooling_w(tests: CoolingPoints, dry_bulb_c: FloatArray) -> FloatArray:
+    """Return full-speed cooling at outdoor temperatures, as `cooling_speeds` does, without the rest.
+
+    Parameters
+    ----------
+    tests : CoolingPoints
+        Cooling tests.
+    dry_bulb_c : ndarray, shape (..., B, n) or (..., 1, n)
+        Outdoor dry bulb. [degC]
+
+    Returns
+    -------
+    capacity_w : ndarray, shape (..., B, n)
+        Total output. [W]
+    """
+    return full_cooling_line(tests).capacity_w(np.maximum(dry_bulb_c, points.F_C))
 
 
 def _cooling_at(lines: tuple[Line, ...], dry_bulb_c: FloatArray) -> tuple[Point, ...]:

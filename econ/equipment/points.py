@@ -150,6 +150,16 @@ class Line:
             _straight_w(at_freezing.power_w, self.power_w_per_k, dry_bulb_c),
         )
 
+    def capacity_w(self, dry_bulb_c: FloatArray) -> FloatArray:
+        """Return the capacity alone, shape (B, n) or (..., B, n), as `at`. [W]
+
+        Parameters
+        ----------
+        dry_bulb_c : array_like, shape (n,) or (..., B, n)
+            Outdoor dry bulb. [degC]
+        """
+        return _straight_w(self._at_freezing.capacity_w, self.capacity_w_per_k, dry_bulb_c)
+
     @cached_property
     def _at_freezing(self) -> Point:
         """What it gives at 0 degC, shape (B,)."""

@@ -156,6 +156,17 @@ def cooling_load_w(capacity_w: FloatArray, dry_bulb_c: FloatArray, load_frac: fl
     return load
 
 
+def full_cooling_line(cooling: CoolingPoints) -> Line:
+    """Return the full-speed line of cooling, through B2 and A2; as in `cooling_lines`.
+
+    Parameters
+    ----------
+    cooling : CoolingPoints
+        Cooling tests.
+    """
+    return line_between(points.A_C, cooling.a_full, points.B_C, cooling.b_full)
+
+
 def cooling_lines(cooling: CoolingPoints) -> tuple[Line, Line, Line]:
     """Return the low, intermediate and full-speed lines of cooling.
 
@@ -174,7 +185,7 @@ def cooling_lines(cooling: CoolingPoints) -> tuple[Line, Line, Line]:
     .. [1] AHRI 210/240-2023, eq. 11.62 to 11.65 and section 11.2.1.3.
     """
     low = line_between(points.B_C, cooling.b_low, points.F_C, cooling.f_low)
-    full = line_between(points.A_C, cooling.a_full, points.B_C, cooling.b_full)
+    full = full_cooling_line(cooling)
     return low, mid_line(points.E_C, cooling.e_mid, low, full), full
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from econ.equipment.machine import MachineRows
-from econ.equipment.part_load import cooling_speeds, heating_speeds
+from econ.equipment.part_load import cooling_speeds, full_cooling_w, heating_speeds
 from econ.kernel.arrays import BoolArray, FloatArray, IntArray
 
 
@@ -25,8 +25,8 @@ def cooling_capacity_w(machine: MachineRows, dry_bulb_c: FloatArray) -> FloatArr
         Total output; 0 where it cannot cool. [W]
     """
     at_c = np.atleast_2d(np.asarray(dry_bulb_c, dtype=np.float64))
-    capacity: FloatArray = cooling_speeds(machine.cooling, at_c)[-1].capacity_w * machine.can_cool[:, None]
-    return capacity
+    capacity = full_cooling_w(machine.cooling, at_c)
+    return capacity if machine.can_cool.all() else capacity * machine.can_cool[:, None]
 
 
 def least_cooling_w(machine: MachineRows, dry_bulb_c: FloatArray) -> FloatArray:

@@ -14,7 +14,7 @@ from econ.equipment.machine import MachineRows
 from econ.equipment.sizing import cooling_capacity_w
 from econ.evaluate.structure import Structure
 from econ.evaluate.wiring.energy import SHORT_FRAC, EnergyUse, energy_of
-from econ.kernel.arrays import BoolArray, FloatArray, IntArray
+from econ.kernel.arrays import BoolArray, FloatArray, IntArray, on_own_days
 from econ.loads.day_balance import Balance
 from econ.loads.heat_balance import held_of
 from econ.loads.rooms import RoomRows
@@ -153,9 +153,16 @@ def _run_again(block: Block, machine: MachineRows, pairs: _Pairs) -> DayRun:
 
 def _own_cool_w(block: Block, pairs: _Pairs) -> FloatArray:
     """Return the cooling that each served room wants by itself, shape (24, n_rooms, n, m)."""
-    row, day = pairs.place
-    own_w: FloatArray = block.room_cool_w[:, :, row, day] * block.is_served[None, :, pairs.rows, None]
-    return own_w
+    n_rooms = block.room_cool_w.shape[1]
+    by_room = [on_own_days(block.room_cool_w[:, room], pairs.rows, pairs.days) for room in range(n_rooms)]
+    own_w = np.stack(by_room, axis=1) if n_rooms > 1 else by_room[0][:, None]
+    return _of_served(own_w, block, pairs)
+
+
+def _of_served(of_rooms: FloatArray, block: Block, pairs: _Pairs) -> FloatArray:
+    """Return what belongs to rooms, shape (24, n_rooms, n, m), 0 in those that are not served."""
+    is_served = block.is_served[:, pairs.rows]
+    return of_rooms if is_served.all() else of_rooms * is_served[None, :, :, None]
 
 
 def _held_w(block: Block, pairs: _Pairs, limit_w: FloatArray) -> tuple[FloatArray, FloatArray]:
@@ -165,9 +172,10 @@ def _held_w(block: Block, pairs: _Pairs, limit_w: FloatArray) -> tuple[FloatArra
     room_rows = (np.arange(n_rooms)[:, None] * n_row + pairs.rows).ravel()
     days = np.tile(pairs.days, (n_rooms if len(pairs.days) > 1 else 1, 1))
     found = held_of(block.balanced.at(room_rows, days), limit_w.reshape(n_hour, n_rooms * n_pair, n_day))
-    is_served = block.is_served[None, :, pairs.rows, None]
-    cooled_w = (found.cool_w.reshape(limit_w.shape) * is_served).sum(axis=1)
-    return cooled_w, (found.above_k.reshape(limit_w.shape) * is_served).max(axis=1)
+    cool_w, above_k = (
+        _of_served(part.reshape(limit_w.shape), block, pairs) for part in (found.cool_w, found.above_k)
+    )
+    return (cool_w[:, 0], above_k[:, 0]) if n_rooms == 1 else (cool_w.sum(axis=1), above_k.max(axis=1))
 
 
 def sensible_limit_w(demand: Demand, machine: MachineRows) -> FloatArray:

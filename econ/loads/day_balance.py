@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from econ.climate.weather import Weather
-from econ.kernel.arrays import BoolArray, FloatArray, IntArray
+from econ.kernel.arrays import BoolArray, FloatArray, IntArray, on_own_days
 from econ.kernel.errors import OutOfRangeError
 from econ.loads import moisture
 from econ.loads.network import HourLines, hour_lines
@@ -63,6 +63,9 @@ class Balance:
         Set-points.
     mass_c : ndarray, shape (R, n_day)
         Mass temperature at each day's first midnight. [degC]
+    slope : ndarray, shape (R, 25)
+        Slope of a day's map from first to last mass temperature, by how many of its hours the plant holds.
+        [dimensionless]
     is_chained : bool
         Whether each day follows the one before, or repeats itself.
     """
@@ -70,6 +73,7 @@ class Balance:
     lines: HourLines
     limits: Limits
     mass_c: FloatArray
+    slope: FloatArray
     is_chained: bool
 
     def at(self, rooms: IntArray, days: IntArray) -> "Balance":
@@ -84,18 +88,19 @@ class Balance:
         """
         lines, limits, each = self.lines, self.limits, rooms[:, None]
         is_by_day = limits.cool_c.shape[-1] > 1
-        cool_c = limits.cool_c[:, each, days] if is_by_day else limits.cool_c[:, rooms]
+        cool_c = on_own_days(limits.cool_c, rooms, days) if is_by_day else limits.cool_c[:, rooms]
         return Balance(
             lines=HourLines(
                 air_per_mass=lines.air_per_mass[rooms],
                 air_per_w=lines.air_per_w[rooms],
                 mass_per_mass=lines.mass_per_mass[rooms],
                 mass_per_w=lines.mass_per_w[rooms],
-                air_base_c=lines.air_base_c[:, each, days],
-                mass_base_c=lines.mass_base_c[:, each, days],
+                air_base_c=on_own_days(lines.air_base_c, rooms, days),
+                mass_base_c=on_own_days(lines.mass_base_c, rooms, days),
             ),
             limits=replace(limits, heat_c=limits.heat_c[:, rooms], cool_c=cool_c),
             mass_c=self.mass_c[each, days],
+            slope=self.slope[rooms],
             is_chained=self.is_chained,
         )
 
@@ -122,8 +127,9 @@ def balance(rooms: RoomRows, weather: Weather) -> Balance:
     """
     limits = _limits(rooms, weather)
     lines = hour_lines(rooms, weather)
-    guess_c = np.clip(_free_mass_c(lines, is_chained=weather.is_chained), *_innermost_c(limits))
-    start = Balance(lines, limits, guess_c, weather.is_chained)
+    slope = _day_slope(lines)
+    guess_c = np.clip(_free_mass_c(lines, slope[:, :1], is_chained=weather.is_chained), *_innermost_c(limits))
+    start = Balance(lines, limits, guess_c, slope, weather.is_chained)
     return replace(start, mass_c=first_mass_c(start))
 
 
@@ -168,14 +174,13 @@ def _innermost_c(limits: Limits) -> tuple[FloatArray, FloatArray]:
     return limits.heat_c.max(axis=0), limits.cool_c.min(axis=0)
 
 
-def _free_mass_c(lines: HourLines, *, is_chained: bool) -> FloatArray:
+def _free_mass_c(lines: HourLines, slope: FloatArray, *, is_chained: bool) -> FloatArray:
     """Return the mass temperature at each day's first midnight with no plant at all, shape (R, n_day)."""
     end_c = np.zeros(lines.mass_base_c.shape[1:])
     for base_c in lines.mass_base_c:
         end_c *= lines.mass_per_mass
         end_c += base_c
-    slope = np.broadcast_to(_powers(lines.mass_per_mass)[:, -1:], end_c.shape)
-    return _closed_c(end_c, slope, is_chained=is_chained)
+    return _closed_c(end_c, np.broadcast_to(slope, end_c.shape), is_chained=is_chained)
 
 
 def first_mass_c(start: Balance, lowest_k: FloatArray | None = None) -> FloatArray:
@@ -262,14 +267,14 @@ def _day_end(
         mass_c += lines.mass_base_c[hour]
         if does_act:
             mass_c += change_c
-    return mass_c, _day_slope(lines, held_hours)
+    return mass_c, np.take_along_axis(balanced.slope, held_hours, axis=1)
 
 
-def _day_slope(lines: HourLines, held_hours: NDArray[np.uint8]) -> FloatArray:
-    """Return the slope of a day's map: the product of its hours', by how many of them the plant holds."""
+def _day_slope(lines: HourLines) -> FloatArray:
+    """Return the slope of a day's map by how many of its hours the plant holds, the product of theirs, (R, 25)."""
     slope_when_held = lines.mass_per_mass - lines.mass_per_w / lines.air_per_w * lines.air_per_mass
-    by_count = _powers(slope_when_held) * _powers(lines.mass_per_mass)[:, ::-1]
-    return np.take_along_axis(by_count, held_hours, axis=1)
+    by_count: FloatArray = _powers(slope_when_held) * _powers(lines.mass_per_mass)[:, ::-1]
+    return by_count
 
 
 def _powers(slope: FloatArray) -> FloatArray:

@@ -68,8 +68,8 @@ def hour_price(structure: Structure, values: Values, weather: Weather) -> FloatA
     if structure.tariff_kind != BY_HOUR:
         return None
     by_month = _clock_price(values)
-    of_days = by_month.reshape(-1, *by_month.shape[-2:])[:, weather.month]
-    price: FloatArray = np.ascontiguousarray(of_days.transpose(2, 0, 1))
+    by_hour = np.ascontiguousarray(by_month.reshape(-1, *by_month.shape[-2:]).transpose(2, 0, 1))
+    price: FloatArray = by_hour.take(weather.month, axis=2)
     return price
 
 
