@@ -87,9 +87,14 @@ class Demand:
 
     @cached_property
     def hours(self) -> tuple[slice, ...]:
-        """The hours of the day, a few at a time: all of them for few rows."""
-        n_hour, cells = len(self.cool_w), max(self.cool_w[0].size, 1)
-        return tuple(slice(at, at + max(CELLS // cells, 1)) for at in range(0, n_hour, max(CELLS // cells, 1)))
+        """The hours of the day, a few at a time: those that want cooling in any row apart from the others."""
+        if self.within is not None:
+            return self.within.hours
+        n_hour, most = len(self.cool_w), max(CELLS // max(self.cool_w[0].size, 1), 1)
+        is_wanted = self.cool_w.max(axis=(1, 2), initial=0.0) > 0.0
+        edges = [0, *(np.flatnonzero(is_wanted[1:] != is_wanted[:-1]) + 1).tolist(), n_hour]
+        stretches = zip(edges[:-1], edges[1:], strict=True)
+        return tuple(slice(at, min(at + most, to)) for start, to in stretches for at in range(start, to, most))
 
     @cached_property
     def cooling(self) -> tuple[tuple[slice, ...], ...]:

@@ -12,6 +12,16 @@ _ROUNDING = 1e-9
 
 WEEK_D = 7
 
+_BITS = 1 << np.arange(WEEK_D)
+_PATTERNS: BoolArray = (np.arange(1 << WEEK_D)[:, None] & _BITS) > 0
+"""Every week there can be: whether each of its days is a work day, shape (128, 7)."""
+
+_DONE_BEFORE: FloatArray = np.cumsum(np.pad(_PATTERNS, ((0, 0), (1, 0))), axis=1).astype(np.float64)
+"""Work days before each day of each, and in all of it, shape (128, 8)."""
+
+_DAY_OF: FloatArray = np.argsort(~_PATTERNS, axis=1, kind="stable").astype(np.float64)
+"""On which day of each its first work day is, its second and so on, shape (128, 7)."""
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class WorkWeek:
@@ -19,17 +29,24 @@ class WorkWeek:
 
     Attributes
     ----------
-    is_work : ndarray, shape (B, 7)
-        Whether day 0 (the decision date), 1, ... 6 of every week is a work day.
+    pattern : ndarray of int, shape (B,)
+        Which days of every week are work days: 1 for day 0 (the decision date), 2 for day 1, 4 for day 2, added up.
+        [dimensionless]
     hours_per_day_h : ndarray, shape (B,)
         Working hours of a work day. [hour]
     """
 
-    is_work: BoolArray
+    pattern: IntArray
     hours_per_day_h: FloatArray
 
+    @property
+    def is_work(self) -> BoolArray:
+        """Return whether day 0, 1, ... 6 of every week is a work day, shape (B, 7)."""
+        work: BoolArray = _PATTERNS[self.pattern]
+        return work
+
     def __post_init__(self) -> None:
-        if not np.all(self.is_work.any(axis=1)):
+        if not np.all(self.pattern > 0):
             raise OutOfRangeError("work days in a week", 0.0, "", "at least 1", "Choose days on which work is done.")
         if not np.all(self.hours_per_day_h > 0.0):
             least = float(np.min(self.hours_per_day_h))
@@ -54,7 +71,7 @@ def work_week(weekday: IntArray, is_work_weekday: BoolArray, hours_per_day_h: Fl
         The same week, beginning with the decision date.
     """
     day = (np.asarray(weekday, dtype=np.int64)[:, None] + np.arange(WEEK_D)) % WEEK_D
-    return WorkWeek(np.take_along_axis(is_work_weekday, day, axis=1), hours_per_day_h)
+    return WorkWeek((np.take_along_axis(is_work_weekday, day, axis=1) * _BITS).sum(axis=1), hours_per_day_h)
 
 
 def worked_h(date_d: FloatArray, week: WorkWeek) -> FloatArray:
@@ -75,9 +92,8 @@ def worked_h(date_d: FloatArray, week: WorkWeek) -> FloatArray:
     whole_weeks = np.floor(date_d / WEEK_D)
     in_week = date_d - WEEK_D * whole_weeks
     day = np.minimum(in_week.astype(np.int64), WEEK_D - 1)
-    before = np.concatenate([np.zeros((len(day), 1)), np.cumsum(week.is_work, axis=1)], axis=1)
-    row = np.arange(len(day))
-    days = whole_weeks * before[:, -1] + before[row, day] + (in_week - day) * week.is_work[row, day]
+    before, pattern = _DONE_BEFORE, week.pattern
+    days = whole_weeks * before[pattern, -1] + before[pattern, day] + (in_week - day) * _PATTERNS[pattern, day]
     worked: FloatArray = days * week.hours_per_day_h
     return worked
 
@@ -127,8 +143,7 @@ def work_finish_d(start_d: FloatArray, elapsed_h: FloatArray, week: WorkWeek) ->
 
 def _date_of(work_day: FloatArray, week: WorkWeek) -> FloatArray:
     """Return on which day from the decision date a work day, counted from 0, begins."""
-    done_by = np.cumsum(week.is_work, axis=1)
-    weeks, rest = np.divmod(work_day, done_by[:, -1])
-    in_week = (done_by <= rest[:, None]).sum(axis=1)
-    date: FloatArray = WEEK_D * weeks + in_week
+    of_week = _DONE_BEFORE[week.pattern, -1]
+    weeks = np.floor(work_day / of_week)
+    date: FloatArray = WEEK_D * weeks + _DAY_OF[week.pattern, (work_day - weeks * of_week).astype(np.int64)]
     return date

@@ -107,23 +107,24 @@ def schedule(rows: TaskRows, weeks: tuple[WorkWeek, ...]) -> Schedule:
 
 
 def _dates(rows: TaskRows, weeks: tuple[WorkWeek, ...]) -> _Dates:
+    """Return the dates of all tasks; tasks come first inside, so that each is one stretch of memory."""
     n_row, n_task = rows.is_active.shape
-    row, free_now, people = np.arange(n_row), np.zeros((n_row, len(PARTIES))), busy_people(rows)
-    ready, free, start, finish = (np.zeros((n_row, n_task)) for _ in range(4))
-    work, hours = np.stack([week.is_work for week in weeks], 1), np.stack([week.hours_per_day_h for week in weeks], 1)
+    row, free_now, people = np.arange(n_row), np.zeros((len(PARTIES), n_row)), busy_people(rows)
+    ready, free, start, finish = (np.zeros((n_task, n_row)) for _ in range(4))
+    pattern, hours = np.stack([week.pattern for week in weeks]), np.stack([week.hours_per_day_h for week in weeks])
     for task, before in enumerate(rows.table.after):
         party, elapsed = rows.party[:, task], rows.elapsed_h[:, task]
-        week = WorkWeek(work[row, party], hours[row, party])
-        ready[:, task] = np.max(finish[:, before], axis=1) if before else 0.0
-        busy = people[:, task]
-        free[:, task] = np.max(np.where(busy, free_now, 0.0), axis=1)
+        week = WorkWeek(pattern[party, row], hours[party, row])
+        ready[task] = np.max(finish[list(before)], axis=0) if before else 0.0
+        busy = np.ascontiguousarray(people[:, task].T)
+        free[task] = np.max(np.where(busy, free_now, 0.0), axis=0)
         is_work = elapsed > 0.0
-        possible = ready[:, task] + rows.wait_d[:, task]
-        begun = work_start_d(np.maximum(possible, free[:, task]), week)
-        start[:, task] = np.where(is_work, begun, possible)
-        finish[:, task] = work_finish_d(start[:, task], elapsed, week)
-        free_now = np.where(busy & is_work[:, None], finish[:, task, None], free_now)
-    return _Dates(ready, free, start, finish)
+        possible = ready[task] + rows.wait_d[:, task]
+        begun = work_start_d(np.maximum(possible, free[task]), week)
+        start[task] = np.where(is_work, begun, possible)
+        finish[task] = work_finish_d(start[task], elapsed, week)
+        np.copyto(free_now, finish[task], where=busy & is_work)
+    return _Dates(*(np.ascontiguousarray(days.T) for days in (ready, free, start, finish)))
 
 
 def busy_people(rows: TaskRows) -> BoolArray:

@@ -53,7 +53,7 @@ def test_evening_work_skips_the_weekend():
 
 def test_a_week_without_work_days_is_refused():
     with pytest.raises(OutOfRangeError, match="work days in a week"):
-        WorkWeek(np.zeros((1, 7), dtype=bool), np.array([8.0]))
+        WorkWeek(np.zeros(1, dtype=int), np.array([8.0]))
 
 
 @pytest.mark.parametrize("hours_h", [0.0, -1.0])
