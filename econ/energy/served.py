@@ -49,11 +49,7 @@ def kwh_by_month(daily_wh: FloatArray, month: IntArray, weight_d: FloatArray) ->
     energy_kwh : ndarray, shape (B, 12)
         Sum over the month. [kWh]
     """
-    order = np.argsort(month, kind="stable")
-    there, first = np.unique(month[order], return_index=True)
-    energy_kwh = np.zeros((len(daily_wh), MONTHS))
-    energy_kwh[:, there] = np.add.reduceat((daily_wh * weight_d / WATT_HOURS_PER_KWH)[:, order], first, axis=1)
-    return energy_kwh
+    return by_month(daily_wh / WATT_HOURS_PER_KWH, month, weight_d)
 
 
 def by_month(daily: FloatArray, month: IntArray, weight_d: FloatArray) -> FloatArray:
@@ -73,7 +69,14 @@ def by_month(daily: FloatArray, month: IntArray, weight_d: FloatArray) -> FloatA
     sum : ndarray, shape (B, 12)
         Sum over the month. [any]
     """
-    return kwh_by_month(daily * WATT_HOURS_PER_KWH, month, weight_d)
+    order = np.argsort(month, kind="stable")
+    there, first = np.unique(month[order], return_index=True)
+    total = np.zeros((len(daily), MONTHS))
+    if daily.any():
+        weighted = daily * weight_d
+        is_in_order = bool((month[1:] >= month[:-1]).all())
+        total[:, there] = np.add.reduceat(weighted if is_in_order else weighted[:, order], first, axis=1)
+    return total
 
 
 def per_year(daily: FloatArray, weight_d: FloatArray) -> FloatArray:
@@ -93,9 +96,9 @@ def per_year(daily: FloatArray, weight_d: FloatArray) -> FloatArray:
 
     Notes
     -----
-    Day after day, so that a row is rounded the same alone and among others; a copy, as a view would keep all days.
+    Row by row, so that a row is rounded the same alone and among others.
     """
-    return np.cumsum(daily * weight_d, axis=-1)[:, -1].copy()
+    return np.add.reduceat(daily * weight_d, [0], axis=-1)[:, 0]
 
 
 def moisture_kg(latent_kwh: FloatArray) -> FloatArray:

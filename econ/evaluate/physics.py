@@ -25,6 +25,7 @@ from econ.evaluate.wiring.tariff import hour_price
 from econ.kernel.arrays import BoolArray, FloatArray, IntArray
 from econ.loads.day_balance import balance
 from econ.loads.heat_balance import need, need_of
+from econ.loads.rooms import RoomRows
 
 Values = Mapping[str, FloatArray]
 Joined = TypeVar("Joined")
@@ -120,18 +121,20 @@ def physics(structure: Structure, values: Values, weather: Weather, n_row: int) 
         Months and years only; hours are dropped block by block.
     """
     size, units = rows_for(len(weather.weight_d)), machines(structure, values, n_row)
-    first_rows = range(0, n_row, size)
+    first_rows, rooms = range(0, n_row, size), loads.room_rows(structure, values, n_row, weather)
 
     def block(part: tuple[int, tuple[int, dict[str, FloatArray]]]) -> Found:
         first_row, (n_block, of_block) = part
-        return _block(structure, of_block, weather, _some(units, np.arange(first_row, first_row + n_block)))
+        rows = np.arange(first_row, first_row + n_block)
+        found = _block_of(structure, of_block, weather, _rooms_of(rooms, rows, n_row))
+        return _found(structure, found, weather, _some(units, rows))
 
     found = side_by_side(block, list(zip(first_rows, row_blocks(values, n_row, size), strict=True)))
     first = {path: value[:1] if np.ndim(value) else value for path, value in values.items()}
     need = joined([each.need for each in found])
     uses = [each.uses for each in found]
     found.clear()
-    alone = _block_of(structure, first, weather, 1).demand
+    alone = _block_of(structure, first, weather, _rooms_of(rooms, np.array([0]), n_row)).demand
     return Physics(
         need,
         _by_way(uses),
@@ -214,9 +217,14 @@ def _some(units: tuple[MachineRows, ...], at: IntArray) -> tuple[MachineRows, ..
     return tuple(some)
 
 
-def _block(structure: Structure, values: Values, weather: Weather, units: tuple[MachineRows, ...]) -> Found:
-    """Return need and energy of a block of rows; rooms served in no row are left out."""
-    block = _block_of(structure, values, weather, units[0].shr.size)
+def _rooms_of(rooms: RoomRows, rows: IntArray, n_row: int) -> RoomRows:
+    """Return all rooms of some of the rows, room by room as they came."""
+    n_rooms = len(rooms.warming_k) // n_row
+    return taken(rooms, (np.arange(n_rooms)[:, None] * n_row + rows).ravel())
+
+
+def _found(structure: Structure, block: Block, weather: Weather, units: tuple[MachineRows, ...]) -> Found:
+    """Return need and energy of a block of rows."""
     uses: list[EnergyUse] = []
     for position, machine in enumerate(units):
         if position > 0 and machine is units[position - 1]:
@@ -227,12 +235,13 @@ def _block(structure: Structure, values: Values, weather: Weather, units: tuple[
     return Found(_monthly(block.demand, weather), tuple(uses))
 
 
-def _block_of(structure: Structure, values: Values, weather: Weather, n_row: int) -> Block:
-    """Return the served rooms of a block of rows with their own need."""
+def _block_of(structure: Structure, values: Values, weather: Weather, all_rooms: RoomRows) -> Block:
+    """Return the served rooms of a block of rows with their own need; rooms served in no row are left out."""
+    n_row = len(all_rooms.warming_k) // structure.n_rooms
     is_served = served_rooms(structure, values, n_row)
     kept = np.flatnonzero(is_served.any(axis=1))
     at = (kept[:, None] * n_row + np.arange(n_row)).ravel()
-    rooms = taken(loads.room_rows(structure, values, n_row, weather), at)
+    rooms = taken(all_rooms, at)
     balanced = balance(rooms, weather)
     found = need_of(balanced, rooms, weather, loads.humidity_limit_frac(structure, values, n_row)[at])
     served = is_served[kept]
@@ -287,12 +296,12 @@ def room_month_kwh(structure: Structure, values: Values, weather: Weather) -> Fl
 
 
 def _monthly(demand: Demand, weather: Weather) -> Need:
-    wanted_h, wanted_c = (np.zeros(demand.cool_w.shape[1:]) for _ in range(2))
+    wanted_h, wanted_c = np.zeros(demand.cool_w.shape[1:], np.uint8), np.zeros(demand.cool_w.shape[1:])
     for hours in demand.hours:
         is_wanted = (demand.cool_w[hours] > 0.0) | (demand.latent_w[hours] > 0.0)
-        wanted_h += np.count_nonzero(is_wanted, axis=0)
         for outdoor_c, is_any in zip(demand.outdoor_c[hours], is_wanted, strict=True):
-            wanted_c += outdoor_c * is_any
+            wanted_h += is_any.view(np.uint8)
+            np.add(wanted_c, outdoor_c, out=wanted_c, where=is_any)
     year_h = per_year(wanted_h, weather.weight_d)
     at_least_one = np.where(year_h > 0.0, year_h, 1.0)
     year_mean_c = (weather.dry_bulb_c * weather.weight_d).sum() / (len(demand.cool_w) * weather.weight_d.sum())

@@ -172,9 +172,7 @@ def _held_w(block: Block, pairs: _Pairs, limit_w: FloatArray) -> tuple[FloatArra
     room_rows = (np.arange(n_rooms)[:, None] * n_row + pairs.rows).ravel()
     days = np.tile(pairs.days, (n_rooms if len(pairs.days) > 1 else 1, 1))
     found = held_of(block.balanced.at(room_rows, days), limit_w.reshape(n_hour, n_rooms * n_pair, n_day))
-    cool_w, above_k = (
-        _of_served(part.reshape(limit_w.shape), block, pairs) for part in (found.cool_w, found.above_k)
-    )
+    cool_w, above_k = (_of_served(part.reshape(limit_w.shape), block, pairs) for part in (found.cool_w, found.above_k))
     return (cool_w[:, 0], above_k[:, 0]) if n_rooms == 1 else (cool_w.sum(axis=1), above_k.max(axis=1))
 
 

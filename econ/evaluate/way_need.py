@@ -80,14 +80,13 @@ def of_way(structure: Structure, block: Block, weather: Weather, position: int) 
     limit_frac = amount(block.values, "use.humidity_limit_frac", len(is_in))
     cool_c = amount(block.values, "use.cooling_setpoint_c", len(is_in))
     limit = moist_air.humidity_ratio_at(cool_c, limit_frac, np.asarray(weather.pressure_pa))
-    for hours in found.hours:
-        latent_w = block.demand.latent_w[hours]
-        if latent_w.any():
-            outdoors = weather.humidity_ratio[hours, None, :]
-            found.latent_w[hours] = drying_with_gap_w(latent_w, gap, outdoors, limit)
-            if units:
-                more = outdoors - limit[:, None]
-                found.latent_w[hours] = drying_with_hose_w(found.latent_w[hours], units, more, running[hours])
+    for hours, days in block.demand.spells(block.demand.drying):
+        outdoors = weather.humidity_ratio[hours, None, days]
+        wanted_w = drying_with_gap_w(block.demand.latent_w[hours, :, days], gap.on(days), outdoors, limit)
+        if units:
+            more = outdoors - limit[:, None]
+            wanted_w = drying_with_hose_w(wanted_w, units, more, running[hours, :, days])
+        found.latent_w[hours, :, days] = wanted_w
     return replace(block, demand=found, is_there=is_in)
 
 

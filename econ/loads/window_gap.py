@@ -139,5 +139,5 @@ def drying_with_gap_w(
 def _where_wanted(need_w: FloatArray, changed_w: FloatArray) -> FloatArray:
     """Return the changed need, not below 0, in hours that want any."""
     np.maximum(changed_w, 0.0, out=changed_w)
-    changed_w *= need_w > 0.0
+    np.copyto(changed_w, 0.0, where=need_w <= 0.0)
     return changed_w
