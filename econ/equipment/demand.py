@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
@@ -93,8 +94,7 @@ class Demand:
         n_hour, most = len(self.cool_w), max(CELLS // max(self.cool_w[0].size, 1), 1)
         is_wanted = self.cool_w.max(axis=(1, 2), initial=0.0) > 0.0
         edges = [0, *(np.flatnonzero(is_wanted[1:] != is_wanted[:-1]) + 1).tolist(), n_hour]
-        stretches = zip(edges[:-1], edges[1:], strict=True)
-        return tuple(slice(at, min(at + most, to)) for start, to in stretches for at in range(start, to, most))
+        return tuple(slice(at, min(at + most, to)) for start, to in pairwise(edges) for at in range(start, to, most))
 
     @cached_property
     def cooling(self) -> tuple[tuple[slice, ...], ...]:

@@ -302,7 +302,7 @@ def _monthly(demand: Demand, weather: Weather) -> Need:
         for outdoor_c, is_any in zip(demand.outdoor_c[hours], is_wanted, strict=True):
             wanted_h += is_any.view(np.uint8)
             np.add(wanted_c, outdoor_c, out=wanted_c, where=is_any)
-    year_h = per_year(wanted_h, weather.weight_d)
+    year_h = per_year(wanted_h.astype(np.float64), weather.weight_d)
     at_least_one = np.where(year_h > 0.0, year_h, 1.0)
     year_mean_c = (weather.dry_bulb_c * weather.weight_d).sum() / (len(demand.cool_w) * weather.weight_d.sum())
     mean_c = np.where(year_h > 0.0, per_year(wanted_c, weather.weight_d) / at_least_one, year_mean_c)

@@ -4,7 +4,6 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
 
 from econ.climate.weather import Weather
 from econ.kernel.arrays import BoolArray, FloatArray, IntArray, on_own_days

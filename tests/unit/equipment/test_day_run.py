@@ -108,10 +108,10 @@ def test_stretches_hold_every_day_with_need_and_part_at_long_gaps() -> None:
     cool_w = np.zeros((24, 1, 3 * LEAST_GAP + 10))
     cool_w[5, 0, [2, 4, 4 + LEAST_GAP, 6 + 2 * LEAST_GAP]] = 1.0
     asked = Demand(cool_w, cool_w, cool_w, cool_w, np.zeros(1))
-    assert asked.hours == (slice(0, CELLS // cool_w[0].size),)
-    assert asked.cooling[0] == (slice(2, 5 + LEAST_GAP), slice(6 + 2 * LEAST_GAP, 7 + 2 * LEAST_GAP))
+    assert asked.hours == (slice(0, 5), slice(5, 6), slice(6, 24))
+    assert asked.cooling == ((), (slice(2, 5 + LEAST_GAP), slice(6 + 2 * LEAST_GAP, 7 + 2 * LEAST_GAP)), ())
     covered = np.zeros(cool_w.shape[2], int)
-    for days in (*asked.cooling[0], *asked.drying_alone[0]):
+    for days in (*asked.cooling[1], *asked.drying_alone[1]):
         covered[days] += 1
     assert np.array_equal(covered, np.ones(cool_w.shape[2]))
 
