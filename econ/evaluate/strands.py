@@ -129,6 +129,8 @@ _RULES: Final = (
         "kit.restocking_frac kit.line_max_m kit.rise_max_m hired.line_max_m hired.rise_max_m hired.run_loss_per_m "
         "site.outdoor_height_m site.bracket_*_m site.hole site.anchor_* site.head_* site.door_swing site.drain_*_m "
         "site.boundary_m site.gas_meter_m site.vents_m site.bedroom_window_m site.snow_m site.outdoor_front_m "
+        "costs.registration_deadline_d costs.technician_peak_d costs.*_part_d costs.window_stock_out_d "
+        "site.heritage site.room_permitted site.cladding site.fire_wall site.flood site.salt_air site.pipes "
         "site.outdoor_back_m site.conductor site.breaker_a window.opening window.escape window.over_walkway "
         "window.clear_*_m window.outlet_breaker_a window.weight_kg window.sound_db window.current_a window.width_* "
         "window.height_* window.depth_* window.is_variable_frac",

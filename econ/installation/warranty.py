@@ -30,6 +30,26 @@ VOIDED_BY: Final = {
 """Usual causes, from memory of printed terms; the paper that comes with the unit decides. Assumption."""
 
 
+PROOF: Final = {
+    Alternative.KEEP_AS_IS: (),
+    Alternative.WINDOW_UNITS: ("the receipt", "model and serial number"),
+    Alternative.SELF_INSTALL: (
+        "the receipt and the registration",
+        "photographs of both nameplates",
+        "who joined the lines, by licence or certificate where the maker asks for one",
+        "test values: leak checks at once, after 24 hours and after 30 days",
+        "permit and inspection, where the place asks for them",
+    ),
+    Alternative.CONTRACTED_INSTALL: (
+        "the invoice and the registration",
+        "photographs of both nameplates",
+        "the start-up record and the permit's inspection",
+        "records of upkeep, where the paper asks for it",
+    ),
+}
+"""What a claim usually wants to see, from memory of printed terms; the paper decides. Assumption."""
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Warranty:
     """What is covered from the day of service.
@@ -42,6 +62,8 @@ class Warranty:
         Share of claims within these years that are paid. [dimensionless]
     voided_by : tuple of str
         What would void it, in plain words.
+    register_within_d : ndarray, shape (B,)
+        Days after service within which it is to be registered; NaN where nothing is. [day]
     """
 
     parts_yr: FloatArray
@@ -49,6 +71,7 @@ class Warranty:
     labour_yr: FloatArray
     claims_paid_frac: FloatArray
     voided_by: tuple[str, ...]
+    register_within_d: FloatArray
 
 
 def no_warranty(n_row: int) -> Warranty:
@@ -65,4 +88,4 @@ def no_warranty(n_row: int) -> Warranty:
         Nothing is covered.
     """
     none = np.zeros(n_row)
-    return Warranty(none, none, none, none, ())
+    return Warranty(none, none, none, none, (), np.full(n_row, np.nan))

@@ -5,10 +5,12 @@ from html import escape
 import streamlit as st
 
 from econ.case.edit import answer_counts
+from econ.evaluate.failure import failures
 from econ.kernel.alternative import ALTERNATIVES
 from econ.report import tables
 from econ.report.style import NAMES
 from econ.report.words import counts as count_words
+from econ.report.words import failure as failure_words
 from econ.report.words import find_first, money
 from econ.report.words.beneath import beneath
 from econ.report.words.not_counted import NOT_COUNTED, break_even_lines
@@ -37,6 +39,14 @@ def draw(answer: Answer) -> None:
     paying.under_the_answer(answer)
     with st.expander("When does extra money come back?"):
         st.markdown("\n".join(f"- **{line}**" if "compared" in line else f"- {line}" for line in _paybacks(answer)))
+
+
+def failure(answer: Answer) -> None:
+    """Say what a failure in July of year 5 means for each way, folded."""
+    with st.expander(failure_words.TITLE):
+        look.said(failure_words.LEAD, kind="plain")
+        found = failures(answer.result, answer.sheet, answer.decision_date)
+        look.table(failure_words.table(found, now.look()))
 
 
 def not_counted(answer: Answer) -> None:

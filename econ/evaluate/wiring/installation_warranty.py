@@ -33,7 +33,8 @@ def _keep(route: Route) -> Warranty:
 
 def _window(route: Route) -> Warranty:
     parts, sealed = route.cost("window_parts_warranty_yr"), route.cost("window_sealed_warranty_yr")
-    return Warranty(parts, sealed, parts, route.number("warranty.claims_frac"), VOIDED_BY[Alternative.WINDOW_UNITS])
+    paid, never = route.number("warranty.claims_frac"), np.full(route.site.inputs.n_row, np.nan)
+    return Warranty(parts, sealed, parts, paid, VOIDED_BY[Alternative.WINDOW_UNITS], never)
 
 
 def _kit(route: Route) -> Warranty:
@@ -45,6 +46,7 @@ def _kit(route: Route) -> Warranty:
         labour_yr=route.cost("kit_labour_warranty_yr"),
         claims_paid_frac=paid,
         voided_by=VOIDED_BY[Alternative.SELF_INSTALL],
+        register_within_d=route.cost("registration_deadline_d"),
     )
 
 
@@ -58,6 +60,7 @@ def _hired(route: Route) -> Warranty:
         labour_yr=np.where(is_left_out, 0.0, labour),
         claims_paid_frac=route.number("warranty.claims_frac"),
         voided_by=VOIDED_BY[Alternative.CONTRACTED_INSTALL],
+        register_within_d=route.cost("registration_deadline_d"),
     )
 
 

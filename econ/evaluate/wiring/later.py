@@ -169,11 +169,19 @@ def _split_repairs(values: Values, unit: Component, age_yr: FloatArray, where: S
     each = _replaced(unit, age_yr, covered)
     replaced = Repairs(each.cost_usd / sets[:, None], each.by_warranty_usd / sets[:, None])
     rate = failure_rate_per_yr(_rates(values, where.route), age_yr)
-    return expected_repairs(unit, rate * sets[:, None], mended(_kinds(values, warranty), age_yr), replaced, chance)
+    return expected_repairs(unit, rate * sets[:, None], mended(kinds(values, warranty), age_yr), replaced, chance)
 
 
-def _kinds(values: Values, warranty: Warranty) -> list[Repair]:
-    """Return small repairs and the compressor: call and labour beside the part."""
+def kinds(values: Values, warranty: Warranty) -> list[Repair]:
+    """Return small repairs and the compressor: call and labour beside the part.
+
+    Parameters
+    ----------
+    values : mapping of str to ndarray, shape () or (B,)
+        Prices and shares of repairs.
+    warranty : Warranty
+        What it pays.
+    """
     part, compressor = values["repairs.part_frac"], values["repairs.compressor_frac"]
     small = sum((values[f"costs.{key}"] for key in SMALL_REPAIRS), np.zeros(())) / len(SMALL_REPAIRS)
     call, large = values["costs.diagnostic_call_usd"], values["costs.compressor_fitted_usd"]

@@ -277,7 +277,12 @@ def table(result: Result, look: Look) -> Columns:
     rows = [
         row
         for way in result.alternatives
-        for row in (*_task_rows(way, look), *_return_row(way, look), *_service_rows(result, way, look))
+        for row in (
+            *_task_rows(way, look),
+            *_return_row(way, look),
+            *_service_rows(result, way, look),
+            *_register_row(way, look),
+        )
     ]
     titles = (
         "Way to go",
@@ -331,3 +336,12 @@ def _service_rows(result: Result, way: AlternativeResult, look: Look) -> list[tu
         (NAMES[way.name], f"First cool day, {words}", "", "", "", look.day(day), _whole_days(day), "")
         for words, day in days.items()
     ]
+
+
+def _register_row(way: AlternativeResult, look: Look) -> list[tuple[str, ...]]:
+    """Return the last day to register the warranty, by the usual deadline; nothing where nothing is registered."""
+    last_d = float(way.in_service_d[0] + way.warranty.register_within_d[0])
+    if not np.isfinite(last_d):
+        return []
+    words = "Last day to register the warranty (usual deadline; the paper decides)"
+    return [(NAMES[way.name], words, "", "", "", look.day(last_d), _whole_days(last_d), "")]

@@ -14,6 +14,7 @@ else:
     look.pictures(present.answer, "running_total", "first_cost", "calendar", "lifetime")
     with st.expander("Need and degree days"):
         look.pictures(present.answer, "need", "heat_source")
+    verdict.failure(present.answer)
     verdict.not_counted(present.answer)
     st.subheader("What could hurt someone or undo the work")
     checked.draw(present.answer)

@@ -1,0 +1,41 @@
+"""What is told of a failure in July of year 5."""
+
+import pytest
+
+from econ.evaluate.failure import failures
+from econ.report.look import Look
+from econ.report.words import failure as words
+from tests.demo import NAMES, demo_answer
+
+
+def told(name):
+    answer = demo_answer(name, 16)
+    found = failures(answer.result, answer.sheet, answer.decision_date)
+    return words.table(found, Look(answer.decision_date, answer.decision_date.year))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_each_question_is_answered_for_each_way(name):
+    table = told(name)
+    assert len(table[""]) == 12
+    assert all(cell.endswith(".") and "nan" not in cell for column, cells in table.items() if column for cell in cells)
+
+
+def test_who_comes_what_it_costs_and_what_the_warranty_wants_is_said():
+    table = told("lower_level_cold")
+    answers = dict(zip(table[""], table["Put it in yourself"], strict=True))
+    assert answers["Will they come"].startswith("Not surely. The chance that none of those asked comes is 27 %")
+    assert (
+        answers["How long it takes"]
+        == "18 days (6 to 59): 4 days (1 to 14) for the visit, then 14 days (5 to 45) for the part."
+    )
+    assert "parts for 5 years, no labour. So it pays $136" in answers["What the warranty pays"]
+    assert "photographs of both nameplates" in answers["Which proof it wants"]
+    assert answers["Register it by"].endswith("makers usually ask for it within 60 days of service.")
+
+
+def test_a_window_unit_has_nothing_left_to_pay_it():
+    table = told("sunroom_with_quote")
+    answers = dict(zip(table[""], table["New window units"], strict=True))
+    assert answers["What the warranty pays"].endswith("So it pays nothing then.")
+    assert answers["Register it by"] == "Nothing to register: keep the receipt."
