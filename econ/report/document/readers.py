@@ -9,11 +9,13 @@ from econ.report.document.block import Block, Document
 from econ.report.document.content import appendix, costs, first_page, landlord, minding, need, plan
 from econ.report.document.content.basis import Basis
 from econ.report.document.content.client import client_pages
+from econ.report.document.content.failure import failure_blocks
 from econ.report.document.content.helper import helper_sheet
 from econ.report.document.content.insurer import insurer_sheet
 from econ.report.document.content.neighbour import neighbour_sheet
 from econ.report.document.content.permit import permit_sheet
 from econ.report.document.content.source import sources_of
+from econ.report.document.content.words import words_blocks
 
 
 class Reader(StrEnum):
@@ -75,7 +77,7 @@ def _long(basis: Basis, first: list[Block]) -> list[Block]:
     """Return the report of who decides: page one, costs, need, dates, cautions, appendix."""
     sources = sources_of(basis)
     other = tuple(name for name in ALTERNATIVES if name not in (*basis.told_ways, ALTERNATIVES[KEEP]))
-    return [
+    blocks = [
         *first,
         *costs.compared(basis, costs.ON_PAGE_ONE),
         *costs.not_counted_blocks(basis),
@@ -86,8 +88,10 @@ def _long(basis: Basis, first: list[Block]) -> list[Block]:
         *need.equipment_blocks(basis),
         *plan.dates_blocks(basis),
         *minding.minding_blocks(basis, other),
+        *failure_blocks(basis),
         *appendix.appendix(basis, sources, other),
     ]
+    return [*blocks, *words_blocks(blocks)]
 
 
 _CONTENTS: Final[dict[Reader, Callable[[Basis], list[Block]]]] = {
