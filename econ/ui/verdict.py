@@ -16,7 +16,7 @@ from econ.report.words.beneath import beneath
 from econ.report.words.not_counted import NOT_COUNTED, break_even_lines
 from econ.report.words.verdict import answer_text
 from econ.report.words.waiting import cool_day_sentence
-from econ.ui import cards, fields, look, now, paying, state
+from econ.ui import cards, fields, look, now, paying, state, words
 from econ.ui.ways import ways
 from econ.uncertainty.answer import Answer
 
@@ -46,7 +46,9 @@ def failure(answer: Answer) -> None:
     with st.expander(failure_words.TITLE):
         look.said(failure_words.LEAD, kind="plain")
         found = failures(answer.result, answer.sheet, answer.decision_date)
-        look.table(failure_words.table(found, now.look()))
+        for tab, each in zip(st.tabs([NAMES[one.way] for one in found]), found, strict=True):
+            with tab:
+                st.html(words.entries_html(failure_words.rows(each, now.look()), kind="one"))
 
 
 def not_counted(answer: Answer) -> None:

@@ -1,11 +1,12 @@
 """The foot of every page: what the words of the trade mean."""
 
+from collections.abc import Mapping
 from html import escape
 from typing import Final
 
 import streamlit as st
 
-from econ.tables.words import Term, glossary
+from econ.tables.words import glossary
 
 TITLE: Final = "What do these words mean?"
 
@@ -15,8 +16,10 @@ def draw() -> None:
     fold = st.expander(TITLE, key="words", on_change="rerun")
     if fold.open:
         with fold:
-            st.html(f'<dl class="words">{"".join(map(_entry, glossary()))}</dl>')
+            st.html(entries_html({term.name: term.meaning for term in glossary()}))
 
 
-def _entry(term: Term) -> str:
-    return f"<div><dt>{escape(term.name)}</dt><dd>{escape(term.meaning)}</dd></div>"
+def entries_html(told: Mapping[str, str], kind: str = "") -> str:
+    """Return names and what is said of them: in two columns, or one below the other for the kind "one"."""
+    entries = (f"<div><dt>{escape(name)}</dt><dd>{escape(text)}</dd></div>" for name, text in told.items())
+    return f'<dl class="words {kind}">{"".join(entries)}</dl>'

@@ -8,8 +8,6 @@ from econ.kernel.alternative import Alternative
 from econ.kernel.arrays import FloatArray
 from econ.report.look import Look
 from econ.report.numbers import money, percent, plain_number, plural, tenths
-from econ.report.pictures.frame import Columns
-from econ.report.style import NAMES
 
 TITLE: Final = "If it fails in July of year 5"
 LEAD: Final = (
@@ -49,13 +47,6 @@ def rows(failure: Failure, look: Look) -> dict[str, str]:
         "What ends the warranty": _list(failure.warranty.voided_by) or "There is none.",
         "Register it by": _register(failure, look),
     }
-
-
-def table(found: tuple[Failure, ...], look: Look) -> Columns:
-    """Return all ways beside each other, a question a row."""
-    told = {NAMES[failure.way]: rows(failure, look) for failure in found}
-    columns: Columns = {"": list(next(iter(told.values()), {}))}
-    return columns | {name: list(answers.values()) for name, answers in told.items()}
 
 
 def _money(three: FloatArray) -> str:

@@ -3,6 +3,7 @@
 import pytest
 
 from econ.evaluate.failure import failures
+from econ.kernel.alternative import Alternative
 from econ.report.look import Look
 from econ.report.words import failure as words
 from tests.demo import NAMES, demo_answer
@@ -10,20 +11,19 @@ from tests.demo import NAMES, demo_answer
 
 def told(name):
     answer = demo_answer(name, 16)
-    found = failures(answer.result, answer.sheet, answer.decision_date)
-    return words.table(found, Look(answer.decision_date, answer.decision_date.year))
+    look = Look(answer.decision_date, answer.decision_date.year)
+    return {each.way: words.rows(each, look) for each in failures(answer.result, answer.sheet, answer.decision_date)}
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_each_question_is_answered_for_each_way(name):
-    table = told(name)
-    assert len(table[""]) == 12
-    assert all(cell.endswith(".") and "nan" not in cell for column, cells in table.items() if column for cell in cells)
+    for answers in told(name).values():
+        assert len(answers) == 12
+        assert all(text.endswith(".") and "nan" not in text for text in answers.values())
 
 
 def test_who_comes_what_it_costs_and_what_the_warranty_wants_is_said():
-    table = told("lower_level_cold")
-    answers = dict(zip(table[""], table["Put it in yourself"], strict=True))
+    answers = told("lower_level_cold")[Alternative.SELF_INSTALL]
     assert answers["Will they come"].startswith("Not surely. The chance that none of those asked comes is 27 %")
     assert (
         answers["How long it takes"]
@@ -35,7 +35,6 @@ def test_who_comes_what_it_costs_and_what_the_warranty_wants_is_said():
 
 
 def test_a_window_unit_has_nothing_left_to_pay_it():
-    table = told("sunroom_with_quote")
-    answers = dict(zip(table[""], table["New window units"], strict=True))
+    answers = told("sunroom_with_quote")[Alternative.WINDOW_UNITS]
     assert answers["What the warranty pays"].endswith("So it pays nothing then.")
     assert answers["Register it by"] == "Nothing to register: keep the receipt."
