@@ -176,8 +176,9 @@ def measures(streams: Streams, discount_rate_frac: FloatArray, base_case: int) -
     Returns
     -------
     measures : Measures
-        Ratio and rates exist only where more is invested than in the base case, paybacks only where more is paid at
-        year 0: one that costs less at the start has nothing to pay back, and its net savings say what it is worth.
+        Ratio and its rate exist only where more is invested than in the base case, at year 0 and in all: the base case
+        of a ratio is the one with the lower initial investment. Paybacks exist only where more is paid at year 0. What
+        costs less at the start has nothing to earn or pay back, and its net savings say what it is worth.
 
     Raises
     ------
@@ -194,6 +195,8 @@ def measures(streams: Streams, discount_rate_frac: FloatArray, base_case: int) -
     References
     ----------
     .. [1] 10 CFR 436.19 to 436.23; ASTM E917, E964, E1057, E1074, E1121.
+    .. [2] Fuller & Petersen, NIST Handbook 135 (1995), section 6: the base case is the alternative with the lowest
+       initial investment, the ratio that of savings to the extra investment over it (from memory).
     """
     study_period_yr = streams.energy_usd.shape[-1] - 1
     if study_period_yr < 1:
@@ -204,7 +207,8 @@ def measures(streams: Streams, discount_rate_frac: FloatArray, base_case: int) -
     lcc, saving, added = operation + investment, operation[base_case] - operation, investment - investment[base_case]
     paid = streams.total_usd - streams.financing_usd
     flow = paid[base_case] - paid
-    sir = savings_to_investment_ratio(saving, added)
+    is_more_at_first = streams.first_usd > streams.first_usd[base_case]
+    sir = savings_to_investment_ratio(saving, np.where(is_more_at_first, added, 0.0))
     airr = adjusted_internal_rate(sir, discount_rate_frac, study_period_yr)
     irr, simple, discounted = internal_rate(flow), simple_payback(flow), discounted_payback(flow, discount_rate_frac)
     return Measures(

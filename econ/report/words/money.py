@@ -39,28 +39,37 @@ def payback_text(result: Result, name: Alternative) -> str:
 
 
 def pay_per_own_hour_usd(result: Result) -> float:
-    """Return what an own hour pays compared with hiring; NaN where no own hours go in. [USD/hour]
+    """Return what an own hour pays compared with hiring; NaN where no more of them go in than hiring takes. [USD/hour]
 
-    (Hired cash - own cash, its allowance for mishaps in it) / own hours, likely values; incentives that either way
-    gets are taken off its cash.
+    (Hired cash - own cash, its allowance for mishaps in it) / (own hours - the hours that hiring takes), likely values;
+    incentives that either way gets are taken off its cash.
     """
     own, hired = (result.alternatives[way] for way in (SELF, HIRED))
     own_usd, hired_usd = (float((way.cash_first_cost_usd - incentive_usd(way.line_items))[0]) for way in (own, hired))
-    spent_h = float(own.own_hours_h[0])
-    return (hired_usd - own_usd) / spent_h if spent_h > 0.0 else float("nan")
+    more_h = _more_own_h(result)
+    return (hired_usd - own_usd) / more_h if more_h > 0.0 else float("nan")
+
+
+def _more_own_h(result: Result) -> float:
+    """Return how many own hours more than hiring takes a self-installation takes. [hour]"""
+    own, hired = (float(result.alternatives[way].own_hours_h[0]) for way in (SELF, HIRED))
+    return own - hired
 
 
 def own_time_text(result: Result) -> str:
-    """Return what own hours pay compared with hiring, mishap allowance taken off; empty where no own hours go in."""
-    spent_h, paid = float(result.alternatives[SELF].own_hours_h[0]), pay_per_own_hour_usd(result)
-    if spent_h <= 0.0:
+    """Return what own hours pay compared with hiring, mishap allowance taken off; empty where no more go in."""
+    hired_h, more_h = float(result.alternatives[HIRED].own_hours_h[0]), _more_own_h(result)
+    if more_h <= 0.0:
         return ""
-    if paid <= 0.0:
-        return f"Your own {hours(spent_h)} save nothing compared with hiring."
-    return (
-        f"Your own {hours(spent_h)} pay about {money(two_digits(paid))} each compared with hiring, "
-        f"after an allowance for mishaps."
+    paid = pay_per_own_hour_usd(result)
+    whose = (
+        f"The {hours(more_h)} that you put in beyond what hiring takes"
+        if hired_h > 0.0
+        else f"Your own {hours(more_h)}"
     )
+    if paid <= 0.0:
+        return f"{whose} save nothing compared with hiring."
+    return f"{whose} pay about {money(two_digits(paid))} each compared with hiring, after an allowance for mishaps."
 
 
 def most_cash_text(cash_usd: FloatArray) -> str:

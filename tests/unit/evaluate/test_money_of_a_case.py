@@ -62,8 +62,8 @@ def test_an_incentive_leaves_the_cash_before_service_and_takes_its_worth_off_the
     assert 0.0 < back < 300.0
     assert before_less_after(plain, helped) == pytest.approx(back)
     np.testing.assert_allclose(plain.drawn.cash_first_cost_usd[SELF], helped.drawn.cash_first_cost_usd[SELF])
-    own_h = before.own_hours_h[0]
-    assert pay_per_own_hour_usd(helped.result) - pay_per_own_hour_usd(plain.result) == pytest.approx(back / own_h)
+    more_h = before.own_hours_h[0] - plain.result.alternatives[HIRED].own_hours_h[0]
+    assert pay_per_own_hour_usd(helped.result) - pay_per_own_hour_usd(plain.result) == pytest.approx(back / more_h)
 
 
 def promised(usd):

@@ -58,6 +58,19 @@ def test_dearer_and_dearer_to_run_has_a_ratio_below_nothing_and_no_adjusted_rate
     assert np.isnan(worse.airr[3]).all()
 
 
+def test_no_ratio_where_the_base_case_costs_more_at_first_and_a_later_set_costs_a_little_more_in_all():
+    flows = streams()
+    later = flows.replacement_usd.copy()
+    later[2, :, 8] = 500.0 + 1.03**8 * 328.0
+    cheap = measures(replace(flows, replacement_usd=later), np.array([0.03, 0.03]), 0)
+    invested = component_present_value(replace(flows, replacement_usd=later), np.array([0.03, 0.03]))
+    added = sum(invested[name][2, 0] - invested[name][0, 0] for name in ("first_cost", "replacement", "residual"))
+    assert 0.0 < added < 150.0
+    assert not cheap.sir_exists[2, 0]
+    assert not cheap.airr_exists[2, 0]
+    assert np.isfinite(cheap.net_savings_usd[2, 0])
+
+
 @pytest.mark.parametrize("name", ["sir", "airr", "irr", "simple_payback_yr", "discounted_payback_yr"])
 def test_measure_is_nan_exactly_where_it_does_not_exist(name):
     both = found()

@@ -229,6 +229,13 @@ def test_own_hours_that_save_nothing_are_not_praised(result):
     assert money.own_time_text(dear) == "Your own 26 hours save nothing compared with hiring."
 
 
+def test_hours_that_hiring_takes_as_well_are_not_paid_for(result):
+    # (7,210 - 3,670) / (26 - 4) h = 161 an hour
+    both = builders.with_way(result, HIRED, own_hours_h=np.array([4.0]))
+    assert money.own_time_text(both).startswith("The 22 hours that you put in beyond what hiring takes pay about $160")
+    assert money.own_time_text(builders.with_way(result, HIRED, own_hours_h=np.array([30.0]))) == ""
+
+
 def test_without_own_hours_nothing_is_said_of_them(result):
     assert money.own_time_text(builders.with_way(result, SELF, own_hours_h=np.zeros(1))) == ""
 
