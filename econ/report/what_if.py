@@ -10,7 +10,7 @@ from econ.case.form import field_at, is_asked
 from econ.evaluate.result import Result
 from econ.kernel.alternative import ALTERNATIVES, Alternative
 from econ.report.look import Look
-from econ.report.numbers import NONE_TEXT, Quantity, listed, money, percent, years
+from econ.report.numbers import NONE_TEXT, Quantity, listed, money, percent, two_digits, years
 from econ.report.pictures.frame import Columns
 from econ.report.style import NAMES
 from econ.uncertainty.answer import Answer
@@ -44,6 +44,10 @@ _BY_UNIT: Final[Mapping[str, Callable[[float, Look], str]]] = {
 }
 
 
+_ROUNDED: Final = frozenset({"USD", "USD/hour", "USD/year"})
+"""Units whose turning points are told to two digits: what both ways cost is doubtful by far more."""
+
+
 def value_text(path: str, value: float, look: Look) -> str:
     """Return an input's value as people say it.
 
@@ -60,6 +64,22 @@ def value_text(path: str, value: float, look: Look) -> str:
         return NONE_TEXT
     shown = _BY_UNIT.get(field_at(path).unit)
     return shown(value, look) if shown else f"{value:g}"
+
+
+def turning_text(path: str, value: float, look: Look) -> str:
+    """Return the value at which a choice turns: money to two digits, as the answer is no surer than that.
+
+    Parameters
+    ----------
+    path : str
+        An input that a form asks for.
+    value : float
+        In the core's unit. [any]
+    look : Look
+        Units.
+    """
+    is_money = field_at(path).unit in _ROUNDED
+    return value_text(path, two_digits(value) if is_money else value, look)
 
 
 def any_tip(tip: Tip, words: str, unit: str, look: Look) -> str:
@@ -86,7 +106,9 @@ def any_tip(tip: Tip, words: str, unit: str, look: Look) -> str:
         )
     direction = "below" if tip.value < tip.now else "above"
     possible = "" if tip.is_within_range else ", outside the range thought possible"
-    turn = f"{direction} {told(tip.value)}{possible} “{NAMES[tip.winner]}” becomes the cheapest"
+    is_asked_for = is_asked(tip.path)
+    value = turning_text(tip.path, tip.value, look) if is_asked_for else told(two_digits(tip.value))
+    turn = f"{direction} about {value}{possible} “{NAMES[tip.winner]}” becomes the cheapest"
     return f"{words}: {turn}; now {told(tip.now)}."
 
 
@@ -128,7 +150,7 @@ def _turn(tip: Tip, look: Look) -> str:
     assert tip.winner is not None
     return (
         f"“{NAMES[tip.winner]}” becomes the cheapest only if {words_of(tip.path)} {direction} about "
-        f"{value_text(tip.path, tip.value, look)}."
+        f"{turning_text(tip.path, tip.value, look)}."
     )
 
 
@@ -174,7 +196,7 @@ def tips_table(found: WhatIf, look: Look) -> Columns:
 
 def _turns_at(tip: Tip, look: Look) -> str:
     if tip.winner:
-        return value_text(tip.path, tip.value, look)
+        return f"about {turning_text(tip.path, tip.value, look)}"
     low, high = (value_text(tip.path, end, look) for end in (tip.low, tip.high))
     return f"none between {low} and {high}"
 

@@ -24,7 +24,7 @@ def first_cost(answer: Answer) -> None:
         "Which way?", list(ALTERNATIVES), format_func=lambda name: NAMES[name], key="w_opened_way", required=True
     )
     at = ALTERNATIVES.index(Alternative(way or ALTERNATIVES[SELF]))
-    look.table(tables.first_cost(answer.result, at, answer.drawn))
+    look.table(tables.first_cost(answer.result, at, answer.drawn, state.units()))
     st.subheader("Year by year")
     is_nominal = st.toggle("In the dollars of each year", key="w_nominal")
     rise = answer.sheet.entry("money.inflation_frac").likely if is_nominal else 0.0

@@ -8,8 +8,9 @@ import pytest
 from econ.kernel.alternative import ALTERNATIVES, KEEP, SELF
 from econ.report import tables
 from econ.report.first_cost_lines import document, ranges_usd
+from econ.report.numbers import UnitSystem
 from econ.report.plain import compare_json
-from tests.demo import demo_answer
+from tests.demo import NAMES, demo_answer
 
 NAME = "sunroom_with_quote"
 
@@ -54,3 +55,23 @@ def test_the_table_gains_low_and_high_with_draws_only():
 def test_without_draws_low_and_high_are_not_made_up():
     lines = document(demo_answer(NAME).result, SELF, None)
     assert all(line["amount_usd"]["low"] is None and line["amount_usd"]["high"] is None for line in lines)
+
+
+def test_lengths_and_their_prices_are_told_in_the_units_of_the_screen():
+    result = demo_answer("lower_level_cold").result
+    us, si = (tables.first_cost(result, SELF, units=units) for units in (UnitSystem.US, UnitSystem.SI))
+    at = us["Line"].index("Drain pipe and fittings")
+    assert (si["Quantity"][at], si["Each"][at]) == ("5.791 m", "$3.00")
+    # 5.791 m is 19 ft; 3.00 a metre is 0.3048 x 3.00 = 0.91 a foot
+    assert (us["Quantity"][at], us["Each"][at]) == ("19 ft", "$0.91")
+    assert us["Amount"] == si["Amount"]
+
+
+def test_sources_are_told_by_the_label_of_the_input_and_its_page_and_not_by_its_path():
+    for name in NAMES:
+        for place in range(len(ALTERNATIVES)):
+            assert not any(
+                "case: " in source for source in tables.first_cost(demo_answer(name).result, place)["Source"]
+            )
+    told = tables.first_cost(demo_answer("lower_level_cold").result, SELF)
+    assert told["Source"][told["Line"].index("Ductless kit")] == "Kit: price of the kit (Equipment)"

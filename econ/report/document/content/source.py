@@ -5,10 +5,10 @@ from typing import Final
 
 from econ.report.document.block import Grid, Setting
 from econ.report.document.content.basis import Basis
+from econ.report.words.origin import CASE, origin_text
 
 ASSUMED: Final = "assumption"
 SAID: Final = "what you said"
-CASE: Final = "case: "
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,5 +56,5 @@ def sources_of(basis: Basis) -> Sources:
 
 def source_grid(sources: Sources) -> Grid:
     """Return the list of sources."""
-    rows = tuple((f"[{at}]", source) for source, at in sources.numbers.items())
+    rows = tuple((f"[{at}]", origin_text(source)) for source, at in sources.numbers.items())
     return Grid(("No.", "Source"), rows, (0.06, 0.94), setting=Setting.TINY)
