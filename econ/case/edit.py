@@ -117,9 +117,14 @@ def states(case: Case) -> dict[str, State]:
 
 
 def answer_counts(case: Case) -> dict[State, int]:
-    """Return how many amounts and choices are the user's, usual, and not known."""
+    """Return how many amounts and choices are the user's, usual, and not known; whose weather it is counts as one."""
     counted = Counter(states(case).values())
-    return {"yours": counted["yours"], "usual": counted["usual"], "not_known": counted["not_known"]}
+    chosen = any((case.place.station, case.place.hourly_file, case.place.monthly, case.place.town))
+    return {
+        "yours": counted["yours"] + int(chosen),
+        "usual": counted["usual"],
+        "not_known": counted["not_known"],
+    }
 
 
 def asked_paths(case: Case) -> Iterator[tuple[str, FieldInfo]]:

@@ -60,9 +60,14 @@ def test_counts_add_up_over_rooms():
     counted = answer_counts(CASE)
     fields_once = [info for info in all_fields() if info.kind in ("amount", "choice")]
     of_rooms = [info for info in fields_once if info.path.startswith("rooms")]
-    assert counted["yours"] == 1
+    assert counted["yours"] == 1 + 1
     assert counted["not_known"] == 1
-    assert sum(counted.values()) == len(fields_once) + len(of_rooms) == len(states(CASE))
+    assert sum(counted.values()) == len(fields_once) + len(of_rooms) + 1 == len(states(CASE)) + 1
+
+
+def test_a_town_that_is_chosen_counts_as_one_answer():
+    before = answer_counts(with_value(CASE, "place.station", ""))["yours"]
+    assert answer_counts(CASE)["yours"] == before + 1
 
 
 def test_paths_name_each_room():
