@@ -73,6 +73,18 @@ class Figure:
         """Whether each way has its own."""
         return not self.key.startswith("need_")
 
+    def at(self, result: Result, way: int) -> float:
+        """Return the figure of one way at likely values; the same for each where it is no way's own.
+
+        Parameters
+        ----------
+        result : Result
+            Likely row first.
+        way : int
+            Position in ALTERNATIVES. [dimensionless]
+        """
+        return float(self.of(result)[way if self.is_of_a_way else 0, 0])
+
 
 def _of_way(name: str) -> Callable[[Result], FloatArray]:
     return lambda result: np.stack([getattr(way, name) for way in result.alternatives])
@@ -141,6 +153,11 @@ FIGURES: Final[tuple[Figure, ...]] = (
 
 CHANCE: Final = "probability_lowest_lcc_frac"
 """The chance of being the cheapest: counted over draws, from the lifetime costs of all ways."""
+
+
+def value_at(key: str, result: Result, way: int) -> float:
+    """Return a headline figure of one way at likely values. [any]"""
+    return figure(key).at(result, way)
 
 
 def figure(key: str) -> Figure:

@@ -4,6 +4,7 @@ from datetime import date
 from math import isfinite
 from typing import Any, Final
 
+from econ.evaluate.figures import FIGURES
 from econ.evaluate.load_measures import LoadMeasures
 from econ.evaluate.result import AlternativeResult, Result
 from econ.kernel.arrays import FloatArray
@@ -19,16 +20,10 @@ from econ.uncertainty.verdict import Verdict
 
 Document = dict[str, Any]
 
-_WAY_AMOUNTS: Final = (
-    "first_cost_usd",
-    "cash_first_cost_usd",
-    "own_hours_h",
-    "upkeep_own_h_per_yr",
-    "energy_cost_usd_per_yr",
-)
+_WAY_FIGURES: Final = tuple(found for found in FIGURES if found.is_of_a_way and found.unit != "day")
+"""Headline figures of each way; a date is told as one."""
+
 _WAY_UNMET: Final = (
-    "unmet_cooling_kwh_per_yr",
-    "unmet_heating_kwh_per_yr",
     "unmet_cooling_h",
     "unmet_heating_h",
     "unmet_cooling_kh",
@@ -44,16 +39,6 @@ _WAY_UNMET: Final = (
     "until_service_usd",
 )
 _WAY_MEETS: Final = ("meets_cooling", "meets_heating", "meets_drying")
-_MEASURES: Final = ("lcc_usd", "annualised_cost_usd_per_yr", "net_savings_usd")
-_PAIRED: Final = {
-    "sir": "sir_exists",
-    "airr": "airr_exists",
-    "irr": "irr_exists",
-    "simple_payback_yr": "simple_payback_exists",
-    "discounted_payback_yr": "discounted_payback_exists",
-}
-"""Measures that may not exist, with the claim that says so."""
-
 _ROOM_MONTHS: Final = ("monthly_cooling_sensible_kwh", "monthly_cooling_latent_kwh", "monthly_heating_kwh")
 _ROOM_CHECKS: Final = ("hourly_cooling_w", "load_factor_cooling_w", "degree_day_heating_kwh", "moisture_share_frac")
 _ROOM_LOADS: Final = (
@@ -105,11 +90,7 @@ def _caution(caution: Caution, look: Look) -> Document:
 
 
 def _way(result: Result, verdict: Verdict, position: int, decision: date) -> Document:
-    way, measures = result.alternatives[position], result.measures
-    existing = {
-        key: bool(getattr(measures, claim)[position, 0]) and number(getattr(measures, key)[position, 0])
-        for key, claim in _PAIRED.items()
-    }
+    way = result.alternatives[position]
     return {
         "name": way.name.value,
         "standing": way.standing.value,
@@ -117,12 +98,7 @@ def _way(result: Result, verdict: Verdict, position: int, decision: date) -> Doc
         "fails": list(verdict.reasons[position]),
         "meets_need": bool(way.meets_need[0]),
         **{key: bool(getattr(way, key)[0]) for key in _WAY_MEETS},
-        **{key: number(getattr(way, key)[0]) for key in _WAY_AMOUNTS},
-        "electricity_kwh_per_yr": number(way.electricity_kwh[0].sum()),
-        "fuel_kwh_per_yr": number(way.fuel_kwh[0].sum()),
-        "emitted_kg_co2e_per_yr": number(way.emitted_kg_co2e_per_yr[0]),
-        **{key: number(getattr(measures, key)[position, 0]) for key in _MEASURES},
-        **{key: None if value is False else value for key, value in existing.items()},
+        **{found.key: number(found.at(result, position)) for found in _WAY_FIGURES},
         "in_service_date": _service_date(way, decision),
         "return_by_date": _date(way.return_by_d, decision),
         "restocking_usd": number(way.restocking_usd[0]),

@@ -4,6 +4,7 @@ from typing import Final
 
 import numpy as np
 
+from econ.evaluate.figures import value_at
 from econ.evaluate.result import AlternativeResult, Result
 from econ.installation.first_cost import LATER, LineItems, cash_first_cost_usd, first_cost_usd, incentive_usd
 from econ.kernel.alternative import ALTERNATIVES, SELF, Standing
@@ -12,8 +13,10 @@ from econ.lifecycle.nominal import nominal_streams
 from econ.report.first_cost_lines import LEVELS
 from econ.report.look import Look
 from econ.report.numbers import (
+    DISPLAYS,
     NONE_TEXT,
     Quantity,
+    UnitSystem,
     first_cost_money,
     hours,
     in_tries,
@@ -25,6 +28,7 @@ from econ.report.numbers import (
 from econ.report.pictures.frame import Columns
 from econ.report.style import NAMES
 from econ.report.words.money import pay_per_own_hour_usd
+from econ.report.words.origin import origin_text
 from econ.report.words.standing import alone_text, standing_words
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.drawn import Drawn
@@ -55,22 +59,25 @@ def compared(result: Result, verdict: Verdict) -> Columns:
 
 
 def _measures(result: Result, verdict: Verdict, position: int) -> dict[str, str]:
-    way, found = result.alternatives[position], result.measures
-    base = "against base"
+    way, base = result.alternatives[position], "against base"
+
+    def at(key: str) -> float:
+        return value_at(key, result, position)
+
     return {
         "Standing": standing_words(way),
         "Does all you asked for": _does_it(result, way),
-        "Cash now": first_cost_money(float(way.cash_first_cost_usd[0])),
-        "First cost, own time priced": first_cost_money(float(way.first_cost_usd[0])),
-        "Your hours": hours(float(way.own_hours_h[0])),
-        "Energy cost a year": money(float(way.energy_cost_usd_per_yr[0])),
-        "Carbon dioxide a year": f"{plain_number(float(way.emitted_kg_co2e_per_yr[0]))} kg",
-        "All-in cost a year": money(float(found.annualised_cost_usd_per_yr[position, 0])),
-        f"Lifetime cost, {result.study_period_yr} years": money(float(found.lcc_usd[position, 0])),
-        "Lifetime cost, own hours at nothing": money(float(result.lcc_at_zero_hour_usd[position, 0])),
-        f"Savings {base}": money(float(found.net_savings_usd[position, 0])),
-        f"Savings per extra dollar {base}": _ratio(float(found.sir[position, 0])),
-        f"Yearly return {base}": percent(float(found.airr[position, 0]), RATE_DECIMALS),
+        "Cash now": first_cost_money(at("cash_first_cost_usd")),
+        "First cost, own time priced": first_cost_money(at("first_cost_usd")),
+        "Your hours": hours(at("own_hours_h")),
+        "Energy cost a year": money(at("energy_cost_usd_per_yr")),
+        "Carbon dioxide a year": f"{plain_number(at('emitted_kg_co2e_per_yr'))} kg",
+        "All-in cost a year": money(at("annualised_cost_usd_per_yr")),
+        f"Lifetime cost, {result.study_period_yr} years": money(at("lcc_usd")),
+        "Lifetime cost, own hours at nothing": money(at("lcc_at_zero_hour_usd")),
+        f"Savings {base}": money(at("net_savings_usd")),
+        f"Savings per extra dollar {base}": _ratio(at("sir")),
+        f"Yearly return {base}": percent(at("airr"), RATE_DECIMALS),
         f"Internal return {base}": _internal(result, position),
         f"Payback {base}": _payback(result, "simple_payback", position),
         f"Payback in today's money {base}": _payback(result, "discounted_payback", position),
@@ -112,7 +119,7 @@ def _ratio(value: float) -> str:
     return NONE_TEXT if value != value else plain_number(value, 2)  # noqa: PLR0124 - NaN alone differs from itself
 
 
-def first_cost(result: Result, place: int, drawn: Drawn | None = None) -> Columns:
+def first_cost(result: Result, place: int, drawn: Drawn | None = None, units: UnitSystem = UnitSystem.US) -> Columns:
     """Return a way's first cost line by line, sums beneath; own time stands apart from cash.
 
     Parameters
@@ -123,6 +130,8 @@ def first_cost(result: Result, place: int, drawn: Drawn | None = None) -> Column
         Place of the way in ALTERNATIVES.
     drawn : Drawn or None
         The same at draws: gives each line its low and high, which one try in twenty passes.
+    units : UnitSystem
+        In which lengths are told, and prices of a length.
     """
     way = result.alternatives[place]
     items = way.line_items
@@ -137,10 +146,26 @@ def first_cost(result: Result, place: int, drawn: Drawn | None = None) -> Column
         **(_line_ranges(drawn, way, shown) if drawn is not None else {}),
         "Kind": [*(items.category[line].replace("_", " ") for line in shown), *none],
         "Who": [*(_WHO.get(items.party[line], items.party[line]) for line in shown), *none],
-        "Quantity": [*(f"{items.quantity[0, line]:.4g} {items.unit[line]}" for line in shown), *none],
-        "Each": [*(f"${items.unit_price_usd[0, line]:,.2f}" for line in shown), *none],
-        "Source": [*(items.source[line] for line in shown), *none],
+        "Quantity": [*(_quantity(items, line, units) for line in shown), *none],
+        "Each": [*(f"${_each_usd(items, line, units):,.2f}" for line in shown), *none],
+        "Source": [*(origin_text(items.source[line]) for line in shown), *none],
     }
+
+
+def _scale(unit: str, units: UnitSystem) -> tuple[float, str]:
+    """Return by what a quantity is multiplied to be shown, and in which unit."""
+    lengths = {"m": Quantity.LENGTH, "m^2": Quantity.AREA, "m2": Quantity.AREA}
+    display = DISPLAYS[units][lengths[unit]] if unit in lengths else None
+    return (display.factor, display.symbol) if display is not None else (1.0, unit)
+
+
+def _quantity(items: LineItems, line: int, units: UnitSystem) -> str:
+    factor, unit = _scale(items.unit[line], units)
+    return f"{items.quantity[0, line] * factor:.4g} {unit}"
+
+
+def _each_usd(items: LineItems, line: int, units: UnitSystem) -> float:
+    return float(items.unit_price_usd[0, line]) / _scale(items.unit[line], units)[0]
 
 
 def first_sums(items: LineItems) -> dict[str, FloatArray]:

@@ -11,7 +11,7 @@ from econ.report.numbers import plural
 from econ.report.pictures.frame import Columns
 from econ.report.style import NAMES
 from econ.report.tables import WHOSE
-from econ.report.words.figure import formula_text, range_text, source_text, value_text, way_value
+from econ.report.words.figure import formula_text, range_text, source_text, value_text
 from econ.ui import cached, entry, look, now, sheet_table, state
 from econ.uncertainty.answer import Answer
 from econ.uncertainty.opened import Mover, Opened
@@ -62,7 +62,7 @@ def _told(answer: Answer, found: Figure, way: int, opened: Opened) -> str:
         ("Follows", source_text(found.key)),
     )
     listed = "".join(f"<dt>{head}</dt><dd>{escape(text)}</dd>" for head, text in rows)
-    value = escape(value_text(found, way_value(found, answer.result, way), reader))
+    value = escape(value_text(found, found.at(answer.result, way), reader))
     return (
         f'<section class="headline"><h3>{escape(found.label)}{escape(of_way)}: {value}</h3>'
         f"<p>{escape(between)}</p><dl>{listed}</dl></section>"

@@ -3,6 +3,7 @@
 from math import isfinite
 from typing import Final
 
+from econ.evaluate.figures import value_at
 from econ.kernel.alternative import ALTERNATIVES, Standing
 from econ.report import numbers
 from econ.report.look import Look
@@ -30,9 +31,9 @@ def _way(answer: Answer, place: int, look: Look) -> Way:
         name=found.name,
         standing=standing.standing_words(found),
         mark=_MARKS[found.standing],
-        cash=numbers.first_cost_money(float(found.cash_first_cost_usd[0])),
-        a_year=numbers.first_cost_money(float(answer.result.measures.annualised_cost_usd_per_yr[place, 0])),
-        hours=f"{float(found.own_hours_h[0]):.0f} h",
+        cash=numbers.first_cost_money(value_at("cash_first_cost_usd", answer.result, place)),
+        a_year=numbers.first_cost_money(value_at("annualised_cost_usd_per_yr", answer.result, place)),
+        hours=f"{value_at('own_hours_h', answer.result, place):.0f} h",
         cool_day=look.day(float(found.in_service_d[0])) if found.in_service_exists else "nothing new",
         cool_range=waiting.span_text(answer.result, found, look),
         chance=_chance(answer, place),

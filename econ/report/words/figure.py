@@ -8,7 +8,6 @@ import numpy as np
 
 from econ.evaluate.figures import CHANCE, Figure, formula_of, strands_behind
 from econ.evaluate.result import Result
-from econ.kernel.alternative import ALTERNATIVES
 from econ.kernel.arrays import FloatArray
 from econ.report.look import Look
 from econ.report.numbers import NONE_TEXT, first_cost_money, hours, listed, percent, plain_number, years
@@ -150,22 +149,6 @@ def range_text(figure: Figure, rows: FloatArray, look: Look) -> str:
     return f"{ends[0]} to {ends[1]}{exists}" if ends[0] != ends[1] else exists.removeprefix(", ")
 
 
-def way_value(figure: Figure, result: Result, way: int) -> float:
-    """Return a figure of one way at likely values; the same for each where it is no way's own.
-
-    Parameters
-    ----------
-    figure : Figure
-        Which.
-    result : Result
-        Likely row first.
-    way : int
-        Position in ALTERNATIVES. [dimensionless]
-    """
-    found = figure.of(result)
-    return float(found[way if len(found) == len(ALTERNATIVES) else 0, 0])
-
-
 def way_rows(figure: Figure, doubt: Result, way: int) -> FloatArray:
     """Return a figure of one way at draws, shape (B,). [any]
 
@@ -178,5 +161,4 @@ def way_rows(figure: Figure, doubt: Result, way: int) -> FloatArray:
     way : int
         Position in ALTERNATIVES. [dimensionless]
     """
-    found = figure.of(doubt)
-    return np.asarray(found[way if len(found) == len(ALTERNATIVES) else 0])
+    return np.asarray(figure.of(doubt)[way if figure.is_of_a_way else 0])

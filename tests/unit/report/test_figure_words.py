@@ -18,7 +18,6 @@ from econ.report.words.figure import (
     source_text,
     value_text,
     way_rows,
-    way_value,
 )
 from tests.demo import demo_answer
 
@@ -76,5 +75,5 @@ def test_what_stands_behind_is_named_and_the_rest_counted():
 def test_a_figure_that_is_no_ways_own_is_the_same_for_each():
     result = demo_answer("lower_level_cold").result
     need = figure("need_heat_kwh")
-    assert way_value(need, result, 0) == way_value(need, result, SELF) == float(result.need_heat_kwh.sum())
+    assert need.at(result, 0) == need.at(result, SELF) == float(result.need_heat_kwh.sum())
     assert way_rows(figure("lcc_usd"), result, SELF).shape == (1,)
