@@ -129,7 +129,10 @@ class Hired(Section):
         "Indoor units on one outdoor unit", "As the kit, or one outdoor unit for several rooms.", SETS, expert=True
     )
     equipment_usd: Amt = amount(
-        "What the unit costs the contractor", "Left out, usual for its size and class.", USD, expert=True
+        "What the unit costs the contractor",
+        "Left out, usual for its size and class. It is printed; a contractor's own figure belongs on the page Quote.",
+        USD,
+        expert=True,
     )
     upkeep_usd_per_yr: Amt = amount("Upkeep", "Service and small repairs, a year.", UPKEEP)
 

@@ -98,11 +98,17 @@ def table(study: QuoteStudy) -> dict[str, list[str]]:
     """Return the kinds as a table."""
     found = rows(study)
     return {
-        "Kind of line": [KIND_WORDS[kind].capitalize() for kind, *_ in found],
+        "Kind of line": [_kind_text(study, kind) for kind, *_ in found],
         "The quote": [exact(cents) if cents is not None else place for _, cents, _, place, _ in found],
         "Our own items": [_span(span) for _, _, span, _, _ in found],
         "Where it lies": ["" if cents is None else place for _, cents, _, place, _ in found],
     }
+
+
+def _kind_text(study: QuoteStudy, kind: str) -> str:
+    """Return a kind in words, with how many lines it has where it has several."""
+    count = sum(of == kind for _, of, _ in study.said.lines) if study.said else 0
+    return f"{KIND_WORDS[kind].capitalize()} ({count} lines)" if count > 1 else KIND_WORDS[kind].capitalize()
 
 
 def asks(study: QuoteStudy) -> tuple[str, ...]:

@@ -10,6 +10,8 @@ from econ.case.edit import with_fields, with_quote, with_value
 from econ.evaluate.wiring.installation_quote import SOLD, WAGE
 from econ.installation.quote import LINE_KINDS, SCOPE
 from econ.installation.quote_bridge import REST, STEP_KIND, UNSORTED
+from econ.report.document.drawing.quote_bridge import quote_bridge
+from econ.report.document.drawing.shape import Disc, Stroke, Word
 from econ.report.look import Look
 from econ.report.pictures import bridge as picture
 from econ.report.pictures import quote_ranges
@@ -149,6 +151,14 @@ def test_lines_are_set_beside_ranges_and_missing_ones_are_asked():
     assert quote_lines.statement(studied(of_total(5_000.0))[1]) == ""
 
 
+def test_several_lines_of_a_kind_are_counted():
+    case = with_value(demo_case(SUNROOM), "offer.lines", "Crew 700\nStart 200")
+    case = with_value(case, "offer.kinds", {"Crew": "labour", "Start": "labour"})
+    table = quote_lines.table(studied(case)[1])
+    at = table["Kind of line"].index("Labour (2 lines)")
+    assert table["The quote"][at] == "$900.00"
+
+
 def test_unsorted_lines_wait_to_be_sorted():
     case = with_value(demo_case(SUNROOM), "offer.kinds", {"Labour": "labour"})
     rows = quote_lines.rows(studied(case)[1])
@@ -182,6 +192,31 @@ def test_pictures_hold_each_bar_once_and_end_where_they_should():
         assert bar.kind == "pier" or bar.start == pytest.approx(before.start + before.usd)
     figure = picture.figure(bars, LOOK)
     assert len(figure.data) == len(bars)
+
+
+def test_the_mirror_ends_at_doing_it_oneself():
+    found, study = studied(demo_case(SUNROOM))
+    bars = picture.mirror_bars(study.kit_cents, quote.own_side_cents(found, study))
+    whole = float(found.result.alternatives[2].first_cost_usd[0]) - study.resale_usd
+    assert bars[-1].usd == pytest.approx(whole, abs=0.1)
+    assert bars[0].usd == study.kit_cents / 100
+    assert {"tools", "own time", "what may go wrong"} <= {bar.label for bar in bars}
+
+
+def test_the_printed_bridge_is_told_apart_without_colour_and_stays_on_its_paper():
+    study = studied(of_total(6_000.0, electrical="not_said"))[1]
+    bars = picture.bars(study.bridges[WAGE])
+    drawing = quote_bridge(bars, "bridge")
+    strokes = [shape for shape in drawing.shapes if isinstance(shape, Stroke)]
+    assert {bar.kind for bar in bars} == {"pier", "ours", "rest"}
+    assert sum(bool(stroke.dash) for stroke in strokes) == sum(bar.kind == "ours" for bar in bars)
+    assert any(isinstance(shape, Disc) for shape in drawing.shapes), "a pier of the quote is dotted"
+    for stroke in strokes:
+        assert all(0.0 <= x <= drawing.width and 0.0 <= y <= drawing.height for x, y in stroke.points)
+    words = {shape.text for shape in drawing.shapes if isinstance(shape, Word)}
+    assert {bar.label for bar in bars} <= words
+    many = quote_bridge((*bars, *bars), "twice")
+    assert many.height < 290.0, "a long bridge is set more tightly"
 
 
 def test_range_picture_marks_what_lies_outside_hollow():
