@@ -6,7 +6,7 @@ from collections import OrderedDict
 from collections.abc import Callable
 from datetime import date
 from html import escape
-from typing import Final
+from typing import Final, Generic, TypeVar
 
 import streamlit as st
 
@@ -16,7 +16,7 @@ from econ.evaluate.version import RESULTS_VERSION
 from econ.kernel.alternative import ALTERNATIVES, KEEP
 from econ.portfolio.building import usual
 from econ.portfolio.picks import NEVER
-from econ.portfolio.plan import GEOMETRY, Evaluated, evaluated
+from econ.portfolio.plan import GEOMETRY, Evaluated, evaluated, planned, with_options
 from econ.report import rooms as told_rooms
 from econ.report.numbers import plain_number
 from econ.report.rooms import Told
@@ -32,19 +32,22 @@ _MOST_TILES: Final = 240
 _GO: Final = "rooms_go"
 
 
-class _Kept:
-    """Rooms worked out before, by what went in; shared by all sessions."""
+Found = TypeVar("Found")
+
+
+class _Kept(Generic[Found]):
+    """What was worked out before, by what went in; shared by all sessions."""
 
     def __init__(self) -> None:
-        self._found: OrderedDict[str, Evaluated] = OrderedDict()
+        self._found: OrderedDict[str, Found] = OrderedDict()
         self._lock = threading.Lock()
 
-    def get(self, key: str) -> Evaluated | None:
+    def get(self, key: str) -> Found | None:
         """Return what was found before, or None."""
         with self._lock:
             return self._found.get(key)
 
-    def put(self, key: str, found: Evaluated) -> None:
+    def put(self, key: str, found: Found) -> None:
         """Keep what was found; the oldest goes."""
         with self._lock:
             self._found[key] = found
@@ -53,8 +56,34 @@ class _Kept:
 
 
 @st.cache_resource(show_spinner=False)
-def _kept() -> _Kept:
+def _kept() -> _Kept[Evaluated]:
     return _Kept()
+
+
+@st.cache_resource(show_spinner=False)
+def _kept_plans() -> _Kept[Told]:
+    return _Kept()
+
+
+def told_of(case: Case, text: str) -> Told | None:
+    """Return the plan of the rooms as they are, with all that is told of it; None while many rooms wait.
+
+    Raises
+    ------
+    CaseError
+        If no row can be taken.
+    """
+    found = worked_out(case, text)
+    if found is None:
+        return None
+    said = {name: value for name, value in plain(case).get("building", {}).items() if name != "rooms"}
+    key = hashlib.sha256(f"{_key(case, text)}{sorted(said.items())!r}".encode()).hexdigest()
+    told = _kept_plans().get(key)
+    if told is None:
+        tables = cached.tables_for(case)
+        told = Told(planned(with_options(found, case, tables), case), case, tables)
+        _kept_plans().put(key, told)
+    return told
 
 
 def _key(case: Case, text: str) -> str:

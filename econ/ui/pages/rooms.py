@@ -3,9 +3,8 @@
 import streamlit as st
 
 from econ.kernel.errors import CaseError
-from econ.portfolio.plan import planned, with_options
 from econ.report import rooms as told_rooms
-from econ.ui import building, building_file, cached, closing, fields, look, state
+from econ.ui import building, building_file, closing, fields, look, state
 
 MONEY = (
     "budget_usd", "budget_2_usd", "budget_3_usd", "own_hours_h", "electrician_d", "electrician_2_d",
@@ -19,16 +18,11 @@ EXPERT = (
 
 def plan(text: str) -> told_rooms.Told | None:
     """Return the plan of the rooms as they are, with all that is told of it; None where there is none yet."""
-    case = state.current_case()
     try:
-        found = building.worked_out(case, text)
+        return building.told_of(state.current_case(), text)
     except CaseError as error:
         building_file.first_fault(error)
         return None
-    if found is None:
-        return None
-    tables = cached.tables_for(case)
-    return told_rooms.Told(planned(with_options(found, case, tables), case), case, tables)
 
 
 def show(told: told_rooms.Told) -> None:
