@@ -84,7 +84,7 @@ def _record() -> None:
     lines = state.current_case().signed
     if not lines:
         return
-    with st.expander(f"Signatures and marks on record: {len(lines)}"):
+    with st.expander(f"Signatures and marks on record: {len(lines)}", key="x_signed"):
         for place, line in enumerate(lines):
             st.html(f"<p><b>{escape(line.code or '')}</b> {escape(words.mark_text(line, date.today().year))}</p>")
             if line.taken_back is None:

@@ -113,7 +113,9 @@ def _fold(place: int, step: Step, plan: Plan) -> None:
     is_next = step is plan.next_step
     mark = "Next: " if is_next else "Under way: " if step.state is StepState.BEGUN else ""
     facts = words.step_facts(step, now.look()).replace("$", "\\$")
-    with st.expander(f"{mark}{place}. {words.step_name(step)} :small[· {facts}]", expanded=is_next):
+    with st.expander(
+        f"{mark}{place}. {words.step_name(step)} :small[· {facts}]", expanded=is_next, key=f"x_step_{step.task}"
+    ):
         if takes := _takes(step):
             st.html(takes)
         for caution in step.findings:

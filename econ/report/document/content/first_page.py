@@ -6,6 +6,7 @@ from typing import Final
 
 from econ.evaluate.plan_b import PlanB, plans_b
 from econ.evaluate.result import AlternativeResult
+from econ.evaluate.settled import marks_of
 from econ.kernel.alternative import ALTERNATIVES
 from econ.kernel.caution import Severity
 from econ.report import numbers
@@ -101,11 +102,14 @@ def stops_blocks(basis: Basis, most: int = MOST_FINDINGS) -> list[Block]:
     """Return the gravest findings in a line each, stops first, and how many there are in all."""
     found = basis.result.cautions
     stops = [each for each in found if each.severity is Severity.HOLD_POINT]
-    shown = found[:most]
+    signed = {each.code for each in stops if marks_of(basis.answer.case, each, basis.printed)}
+    shown = sorted(found, key=lambda each: each.code in signed)[:most] if signed else found[:most]
     word = {Severity.HOLD_POINT: "Stop", Severity.CAUTION: "Caution", Severity.NOTE: "Note"}
     if not shown:
         return []
-    heading = f"Stops and cautions: {len(stops)} {numbers.plural('stop', len(stops))}, {len(found)} findings in all"
+    done = f" ({len(signed)} signed)" if signed else ""
+    count = f"{len(stops)} {numbers.plural('stop', len(stops))}{done}, {len(found)} findings in all"
+    heading = f"Stops and cautions: {count}"
     return [Heading(heading), Points(tuple(f"{word[each.severity]}: {each.message}" for each in shown))]
 
 

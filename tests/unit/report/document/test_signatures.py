@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from econ.case.edit import with_fields, with_line, with_sign_off_back
-from econ.report.document.block import Findings, Grid
+from econ.report.document.block import Findings, Grid, Heading, Points
 from econ.report.document.content.basis import basis
 from econ.report.document.html import html_text
 from econ.report.document.readers import Reader, document
@@ -103,3 +103,11 @@ def test_what_is_typed_at_a_signature_prints_as_text(printed):
 @pytest.mark.parametrize("reader", [Reader.OWNER, Reader.LANDLORD])
 def test_every_long_report_prints_the_plan(printed, reader):
     assert steps(printed(demo_case(NAME), reader))
+
+
+def test_page_one_names_stops_that_are_not_signed_first_and_counts_the_others(printed):
+    content = printed(case_with(SIGNED))
+    heading = next(each.text for each in content.blocks if isinstance(each, Heading) and "findings in all" in each.text)
+    assert "(1 signed)" in heading
+    points = [text for each in content.blocks if isinstance(each, Points) for text in each.texts]
+    assert not any(text.startswith("Stop: Cables, pipes") for text in points)
