@@ -91,7 +91,7 @@ def better(options: Options, limits: Limits, one: Picks, other: Picks) -> bool:
 
 def doable(options: Options, n_year: int) -> BoolArray:
     """Return the rooms in which something may be done at all, money left aside, shape (R,)."""
-    found: BoolArray = allowed(options, n_year).any(axis=(1, 2))
+    found: BoolArray = np.any(allowed(options, n_year), axis=(1, 2))
     return found
 
 
@@ -119,7 +119,7 @@ def exact(options: Options, limits: Limits, seconds: float = SECONDS) -> tuple[P
     found = programme.best(must, seconds)
     if found.picks is None and must.any():
         fewest = programme.most_must(must, seconds)
-        must = must & fewest.picks.is_done if fewest.picks is not None else np.zeros(len(must), dtype=np.bool_)
+        must = must & (nothing(options) if fewest.picks is None else fewest.picks).is_done
         found = programme.best(must, seconds)
     if found.picks is not None and not is_within(options, limits, found.picks):
         return Programme(options, _drawn_in(limits)).best(must, seconds).picks, found.bound_usd

@@ -1,11 +1,11 @@
 """The simple choice: the most worth for each dollar first, as far as money, hours and panels go."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from econ.kernel.arrays import BoolArray, FloatArray, IntArray
-from econ.portfolio.options import Limits, Options
+from econ.portfolio.options import Limits, Options, annuity_yr
 from econ.portfolio.picks import NEVER, Picks
 
 
@@ -36,13 +36,76 @@ def greedy(options: Options, limits: Limits) -> Picks:
     picks : Picks
         A room that must be done and does not fit is left undone.
     """
+    return _in_order(options, limits, _ordered(options, _units(options), _by_dollar(options)))
+
+
+def by_payback(options: Options, limits: Limits) -> Picks:
+    """Return the choice of a list ranked by payback: in each room the way that pays back soonest, soonest first.
+
+    Parameters
+    ----------
+    options : Options
+        The rooms.
+    limits : Limits
+        What may be spent.
+
+    Returns
+    -------
+    picks : Picks
+        Rooms that must be done first; what does not pay back within the years counted is passed over; every limit is
+        kept. In a flat done at once a room that never pays back goes its cheapest way with the others.
+    """
+    soonest = _soonest(options)
+    rooms = np.arange(options.n_room)
+    listed = replace(options, is_open=(np.arange(len(options.name)) == soonest[:, None]) & options.is_open)
+    yearly = _yearly_usd(options)[rooms, soonest]
+    cost = options.cost_usd[rooms, soonest]
+    units, place = _units(options), np.full(options.n_room, np.inf)
+    for unit in units:
+        gain = yearly[unit].sum()
+        place[unit] = cost[unit].sum() / gain if gain > 0.0 else np.inf
+    listed = replace(listed, must=options.must | (place <= options.study_period_yr))
+    kept = [unit for unit in units if listed.must[unit].any()]
+    return _in_order(listed, limits, _ordered(options, kept, place))
+
+
+def _soonest(options: Options) -> IntArray:
+    """Return the open way of each room that pays back soonest, the cheapest where none does in time, else keeping."""
+    payback = payback_yr(options)
+    payback = np.where(payback <= options.study_period_yr, payback, np.inf)
+    may = options.is_open & (np.arange(len(options.name)) != options.keep)
+    cheapest = np.where(may, options.cost_usd, np.inf).argmin(axis=1)
+    found: IntArray = np.where(np.isfinite(payback.min(axis=1)), payback.argmin(axis=1), cheapest)
+    return np.where(may.any(axis=1), found, options.keep)
+
+
+def _yearly_usd(options: Options) -> FloatArray:
+    """Return the equal yearly amount that is worth what each way brings beside its cash, shape (R, A). [USD/year]"""
+    years = annuity_yr(options.discount_frac, options.study_period_yr)
+    found: FloatArray = (options.benefit_usd + options.cost_usd) / years
+    return found
+
+
+def payback_yr(options: Options) -> FloatArray:
+    """Return in how many years each open way gives back its cash, infinity for never, shape (R, A). [year]
+
+    What a way brings a year is the same in each year here: the equal yearly amount that is worth as much.
+    """
+    yearly = _yearly_usd(options)
+    may = options.is_open & (yearly > 0.0) & (np.arange(len(options.name)) != options.keep)
+    found: FloatArray = np.where(may, options.cost_usd / np.where(may, yearly, 1.0), np.inf)
+    return found
+
+
+def _in_order(options: Options, limits: Limits, units: list[IntArray]) -> Picks:
+    """Return what fits of rooms, or of flats done at once, tried in an order."""
     left = _Left(
         limits.budget_usd.copy(), limits.own_hours_h.copy(), limits.electrician_d.copy(), limits.panel_a.copy(),
         np.zeros((max(len(options.setup_usd), 1), limits.n_year), dtype=np.bool_),
         tuple(np.where(options.is_open, options.worth_usd(year), -np.inf) for year in range(limits.n_year)),
     )  # fmt: skip
     way, year = np.full(options.n_room, options.keep), np.full(options.n_room, NEVER)
-    for rooms in _ordered(options):
+    for rooms in units:
         for at in range(int(options.first_year[rooms].max()), limits.n_year):
             found = _best(options, left, rooms, at)
             if found is not None:
@@ -52,19 +115,29 @@ def greedy(options: Options, limits: Limits) -> Picks:
     return Picks(way, year)
 
 
-def _ordered(options: Options) -> list[IntArray]:
-    """Return rooms, or flats that are done at once, in the order in which they are tried."""
+def _by_dollar(options: Options) -> FloatArray:
+    """Return each room's place by the worth of its best way a dollar, the most first."""
+    worth = np.where(options.is_open, options.worth_usd(), -np.inf)
+    worth[:, options.keep] = -np.inf
+    best, rooms = worth.argmax(axis=1), np.arange(options.n_room)
+    found: FloatArray = -worth[rooms, best] / np.maximum(options.cost_usd[rooms, best], 1.0)
+    return found
+
+
+def _units(options: Options) -> list[IntArray]:
+    """Return rooms, or flats that are done at once, in which anything may be done."""
     free = np.flatnonzero(~options.must_not)
     at_once = options.whole_flat[options.flat]
     units = [np.array([room]) for room in free[~at_once[free]]]
     whole = free[at_once[free]]
-    units += [whole[options.flat[whole] == flat] for flat in np.unique(options.flat[whole])]
-    worth = np.where(options.is_open, options.worth_usd(), -np.inf)
-    worth[:, options.keep] = -np.inf
-    best = worth.argmax(axis=1)
-    rooms = np.arange(options.n_room)
-    value, cost = worth[rooms, best], np.maximum(options.cost_usd[rooms, best], 1.0)
-    rank = [(not options.must[unit].any(), -float(value[unit].sum() / cost[unit].sum())) for unit in units]
+    order = np.argsort(options.flat[whole], kind="stable")
+    starts = np.flatnonzero(np.diff(options.flat[whole][order])) + 1
+    return units + [np.sort(each) for each in np.split(whole[order], starts) if len(each)]
+
+
+def _ordered(options: Options, units: list[IntArray], place: FloatArray) -> list[IntArray]:
+    """Return rooms, or flats that are done at once, in the order in which they are tried: what must be done first."""
+    rank = [(not options.must[unit].any(), float(place[unit].mean())) for unit in units]
     return [units[at] for at in sorted(range(len(units)), key=lambda at: (*rank[at], int(units[at][0])))]
 
 

@@ -125,7 +125,7 @@ class Options:
             Present value; the set-up of a group is not taken off. [USD]
         """
         rate, years = self.discount_frac, self.study_period_yr
-        whole, late = _annuity_yr(rate, years), _annuity_yr(rate, year)
+        whole, late = annuity_yr(rate, years), annuity_yr(rate, year)
         spared_h = self.too_hot_h[:, [self.keep]] - self.too_hot_h
         hours = self.hot_hour_usd * spared_h * (whole - late)
         yearly = (self.benefit_usd + self.cost_usd) * (whole - late) / whole
@@ -133,7 +133,7 @@ class Options:
         return worth
 
 
-def _annuity_yr(rate_frac: float, years: int) -> float:
+def annuity_yr(rate_frac: float, years: int) -> float:
     """Return what one dollar a year is worth at the start, at the end of each of some years. [year]"""
     return float(years) if rate_frac == 0.0 else (1.0 - (1.0 + rate_frac) ** -years) / rate_frac
 
