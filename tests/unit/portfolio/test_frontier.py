@@ -92,7 +92,7 @@ def test_payback_is_cash_over_the_equal_yearly_amount():
 
 
 def test_a_list_ranked_by_payback_takes_the_cheap_way_where_the_dear_one_is_worth_more():
-    """Paid back in 2 years instead of 2.5, a window unit closes the room to one that is worth more than seven times it."""
+    """Paid back in 2 years and not 2.5, a window unit closes the room to one that is worth seven times as much."""
     benefit = np.tile([0.0, 400.0, 3000.0, 0.0], (4, 1))
     chosen = made(benefit_usd=benefit, study_period_yr=10)
     most = limits(4000.0)
