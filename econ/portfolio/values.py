@@ -18,6 +18,8 @@ from econ.portfolio.spoken import AREA, kinds_of, row_numbers
 from econ.portfolio.templates import Templates, templates
 from econ.tables.loaders import Tables
 
+QUOTE_NOTE = "The total of the case's quote counts as the price of one hired set, in each room."
+
 ROWS_AT_ONCE = 2048
 """Rows evaluated in one call: yearly streams of so many stay small, and progress is told between calls."""
 
@@ -85,6 +87,7 @@ def building_rows(table: RoomTable, case: Case, tables: Tables, today: date) -> 
     numbers, notes = row_numbers(table, case, tables, made, kind)
     draft = made.drafts[0]
     lines = size_lines(draft)
+    notes = (*notes, *([QUOTE_NOTE] if lines.structure.has_quote else []))
     zeros, first, ones = np.zeros(len(kind)), np.zeros(len(kind), dtype=np.int64), np.ones(len(kind))
     bare = BuildingRows(
         made=made, kind=kind, numbers=numbers, lines=lines, fixed=changed(draft), cooling_w=zeros, heating_w=zeros,

@@ -64,7 +64,7 @@ def ask(*, opened: bool) -> None:
         st.caption(_HOW)
         _box()
         st.file_uploader(
-            f"Or upload a file (CSV, at most {_MOST_MB} MB)", type=["csv", "txt", "tsv"], key=_UPLOAD,
+            f"Or upload a file (CSV, at most {min(_MOST_MB, int(st.get_option('server.maxUploadSize')))} MB)", type=["csv", "txt", "tsv"], key=_UPLOAD,
             on_change=_uploaded,
         )  # fmt: skip
         with st.popover("What goes into each column"):

@@ -51,6 +51,16 @@ def test_ten_thousand_rooms_fall_into_few_groups_and_take_under_half_a_minute():
 
 
 @pytest.mark.long
+def test_a_room_among_ten_thousand_gives_what_it_gives_alone():
+    lines = file_of(10_000).splitlines()
+    several = evaluated("\n".join(lines), case(**BUDGETS), load_tables(), TODAY).found
+    for row in (0, 4_321, 9_999):
+        alone = evaluated(f"{lines[0]}\n{lines[1 + row]}", case(**BUDGETS), load_tables(), TODAY).found
+        for name in ("cash_usd", "lcc_usd", "too_hot_h", "own_hours_h", "cool_kwh"):
+            assert getattr(alone, name)[0] == pytest.approx(getattr(several, name)[row], rel=1e-12, abs=1e-9), name
+
+
+@pytest.mark.long
 def test_ten_thousand_rooms_stay_under_2_gb():
     tracemalloc.start()
     evaluated(file_of(10_000), case(**BUDGETS), load_tables(), TODAY)

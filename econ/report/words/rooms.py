@@ -69,7 +69,7 @@ def year_sentence(plan: Plan, found: Totals, year: int) -> str:
     parts = [
         f"{count:,} {plural('room', count)}",
         f"{money(float(found.cash_usd[year]))}{limit}",
-        f"{found.own_hours_h[year]:.0f} own hours",
+        f"{found.own_hours_h[year]:,.0f} own hours",
         f"{found.electrician_d[year]:.1f} days of an electrician",
     ]
     return f"{year_words(year).capitalize()}: {', '.join(parts)}."
@@ -194,7 +194,7 @@ def together_sentences(found: Together) -> list[str]:
         ),
         (
             found.learned_h,
-            f"Doing the same again saves about {found.learned_h:.0f} own hours, not counted in the plan.",
+            f"Doing the same again saves about {found.learned_h:,.0f} own hours, not counted in the plan.",
         ),
         (
             float(found.spare_count),
