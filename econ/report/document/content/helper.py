@@ -1,5 +1,6 @@
 """The helper's sheet: the steps with two people, what there is to lift, and where to stop; no money."""
 
+from econ.evaluate.keeping import shopping
 from econ.evaluate.result import AlternativeResult
 from econ.evaluate.sheet import point
 from econ.evaluate.split import tool_plan
@@ -9,11 +10,16 @@ from econ.kernel.caution import Severity
 from econ.report.document.block import Blanks, Block, Grid, Heading, Points, Sentence, Setting
 from econ.report.document.content import said
 from econ.report.document.content.basis import Basis
+from econ.report.document.content.keeping import tested_lines
 from econ.report.document.content.plan import holds, tasks_of
 from econ.report.numbers import Quantity
+from econ.report.words.keeping import goods_label
 from econ.tables.tasks import installation_tables
 
 _LEADS = {Party.SELF: "the owner", Party.HELPER: "you"}
+READ = 5
+"""Lines of tests that two people read: joints, air, drain, power."""
+
 LICENSED = ("electrical", "refrigerant")
 """Work that no helper takes part in."""
 
@@ -46,8 +52,14 @@ def helper_sheet(basis: Basis) -> list[Block]:
         ),
         Heading("Steps with two people"),
         _steps(basis, way),
-        Heading("Tools to have at hand"),
-        Sentence("; ".join(map(_tool, _tools(basis))) or "None."),
+        Grid(
+            ("Tools to have at hand", "Parts to have at hand"),
+            (_at_hand(basis, way),),
+            (0.5, 0.5),
+            setting=Setting.SMALL,
+        ),
+        Heading("Read together and written down"),
+        Blanks(tested_lines(basis)[:READ]),
         Heading("Stop, and do not go on alone"),
         Points(_stops(basis)),
         Sentence("Bring: closed shoes, gloves, safety glasses, ear plugs, a dust mask."),
@@ -78,6 +90,12 @@ def _steps(basis: Basis, way: AlternativeResult) -> Grid:
 
 def _tools(basis: Basis) -> tuple[ToolPlan, ...]:
     return tool_plan(basis.answer.structure, point(basis.answer.sheet), installation_tables())
+
+
+def _at_hand(basis: Basis, way: AlternativeResult) -> tuple[str, str]:
+    """Return the tools and the parts that lie ready on the day."""
+    tools, parts = map(_tool, _tools(basis)), map(goods_label, shopping(way))
+    return "; ".join(tools) or "None", "; ".join(parts) or "None"
 
 
 def _tool(plan: ToolPlan) -> str:

@@ -167,23 +167,33 @@ def tested_lines(basis: Basis) -> tuple[tuple[str, str], ...]:
         look.measure(amount.likely, Quantity.TEMPERATURE) if amount is not None and not amount.is_unknown else ""
         for amount in (tests.return_c, tests.supply_c)
     ]
+    later = [
+        _tight(basis, when, on)
+        for when, on in (("after_day", tests.leak_after_day_on), ("after_month", tests.leak_after_month_on))
+    ]
     photos = {row.key: row.text for row in keeping_tables().photos}
     power = [
         f"{tenths(amount.likely)} {unit}" if amount is not None and not amount.is_unknown else ""
         for amount, unit in ((tests.breaker_a, "A"), (tests.volts_v, "V"))
     ]
     return (
-        ("Leak test: with what, on", _joined(_mark(tests.leak_means), tests.leak_at_once_on or "")),
-        (
-            "Again after 24 hours; after 30 days",
-            _joined(tests.leak_after_day_on or "", tests.leak_after_month_on or ""),
-        ),
-        ("Air drawn in; blown out", _joined(*air)),
+        ("Leak test: with what, on", _joined(_mark(tests.leak_means), _tight(basis, "at_once", tests.leak_at_once_on))),
+        ("Again after 24 hours; after 30 days", _joined(*later)),
+        ("Air drawn in; blown out; how it ran", _joined(*air, _mark(tests.mode))),
         ("Drain test", _mark(tests.drain)),
         ("Breaker; volts at the unit", _joined(*power)),
         ("Photos", "; ".join(photos[key] for key in tests.photos or () if key in photos)),
         ("Notes on the tests", short(tests.notes or "", CELL)),
     )
+
+
+def _tight(basis: Basis, when: str, on: str | None) -> str:
+    """Return when joints were tested, and how many of them were entered as tight."""
+    results = dict(basis.answer.case.tests.joints or ())
+    joints = keeping.joints(basis.answer.sheet, done_way(basis).name)
+    entered = [results[key] for joint in joints if (key := f"{joint}.{when}") in results]
+    told = f"{entered.count('tight')} of {len(joints)} joints tight" if entered else ""
+    return ", ".join(part for part in (on, told) if part)
 
 
 def _mark(mark: str | None) -> str:

@@ -83,7 +83,7 @@ def test_every_section_of_the_record_is_tried():
 
 def test_the_insurers_sheet_prints_what_was_entered_and_leaves_the_rest_open():
     known = lines(written("insurer"))
-    assert known["Leak test: with what, on"] == "Both; 2027-06-26"
+    assert known["Leak test: with what, on"] == "Both; 2027-06-26, 4 of 4 joints tight"
     assert known["Breaker; volts at the unit"] == "30 A; 241 V"
     assert known["Inspected by; on"] == "the city; 2027-06-29"
     assert known["Again after 24 hours; after 30 days"] == ""
@@ -162,3 +162,12 @@ def test_a_step_marked_done_gives_its_day_and_the_record_comes_first():
     days = days_done(case, Alternative.SELF_INSTALL)
     assert days == {"wall_hole": "2027-06-13", "circuit": "2027-06-12"}
     assert days_done(case, Alternative.CONTRACTED_INSTALL) == {"circuit": "2027-06-12"}
+
+
+def test_the_helper_reads_parts_and_tests_and_no_money():
+    known = lines(written("helper"))
+    assert known["Air drawn in; blown out; how it ran"] == "76 °F; 55 °F; The maker's test mode"
+    ((tools, parts),) = cells(written("helper"), "Parts to have at hand")
+    assert "SDS-plus rotary hammer (hired: fetch it)" in tools
+    assert "Vibration isolators" in parts
+    assert "$" not in tools + parts
