@@ -68,7 +68,7 @@ def sentences(told: Told) -> list[str]:
     plan = told.plan
     said = [
         words.plan_sentence(plan, told.totals),
-        *(words.year_sentence(plan, told.totals, year) for year in np.flatnonzero(told.totals.room_count)),
+        *(words.year_sentence(plan, told.totals, year) for year in np.flatnonzero(told.totals.room_count).tolist()),
         words.ways_sentence(told.options, plan),
         words.closed_sentence(told.options),
         *words.must_sentences(plan),

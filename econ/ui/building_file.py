@@ -63,8 +63,9 @@ def ask(*, opened: bool) -> None:
     with st.expander("The rooms: paste, upload or change", expanded=opened):
         st.caption(_HOW)
         _box()
+        most_mb = min(_MOST_MB, int(st.get_option("server.maxUploadSize")))
         st.file_uploader(
-            f"Or upload a file (CSV, at most {min(_MOST_MB, int(st.get_option('server.maxUploadSize')))} MB)", type=["csv", "txt", "tsv"], key=_UPLOAD,
+            f"Or upload a file (CSV, at most {most_mb} MB)", type=["csv", "txt", "tsv"], key=_UPLOAD,
             on_change=_uploaded,
         )  # fmt: skip
         with st.popover("What goes into each column"):
