@@ -177,8 +177,9 @@ def measures(streams: Streams, discount_rate_frac: FloatArray, base_case: int) -
     -------
     measures : Measures
         Ratio and its rate exist only where more is invested than in the base case, at year 0 and in all: the base case
-        of a ratio is the one with the lower initial investment. Paybacks exist only where more is paid at year 0. What
-        costs less at the start has nothing to earn or pay back, and its net savings say what it is worth.
+        of a ratio is the one with the lower initial investment (Handbook 135, from memory). Paybacks exist only where
+        more is paid at year 0. What costs less at the start has nothing to earn or pay back, and its net savings say
+        what it is worth.
 
     Raises
     ------
@@ -195,8 +196,7 @@ def measures(streams: Streams, discount_rate_frac: FloatArray, base_case: int) -
     References
     ----------
     .. [1] 10 CFR 436.19 to 436.23; ASTM E917, E964, E1057, E1074, E1121.
-    .. [2] Fuller & Petersen, NIST Handbook 135 (1995), section 6: the base case is the alternative with the lowest
-       initial investment, the ratio that of savings to the extra investment over it (from memory).
+    .. [2] Fuller & Petersen, NIST Handbook 135 (1995), section 6.
     """
     study_period_yr = streams.energy_usd.shape[-1] - 1
     if study_period_yr < 1:

@@ -8,6 +8,7 @@ import numpy as np
 
 from econ.evaluate.figures import CHANCE, Figure, formula_of, strands_behind
 from econ.evaluate.result import Result
+from econ.evaluate.strands import Strand
 from econ.kernel.arrays import FloatArray
 from econ.report.look import Look
 from econ.report.numbers import NONE_TEXT, first_cost_money, hours, listed, percent, plain_number, years
@@ -55,7 +56,7 @@ FORMULAS: Final[Mapping[str, str]] = {
 }
 """How each figure is worked out, by its key."""
 
-BY_DEFINITION: Final = "by definition; each input has its own source"
+BY_DEFINITION: Final = "by definition"
 """What stands for a source where a figure is a sum or a count."""
 
 
@@ -71,9 +72,14 @@ def source_text(key: str) -> str:
     return "; ".join(each.rstrip(".") for each in formula_of(key).references) or BY_DEFINITION
 
 
+def strands_of(key: str) -> tuple[Strand, ...]:
+    """Return the groups of inputs behind a figure, or behind the chance of being the cheapest."""
+    return strands_behind("lcc_usd" if key == CHANCE else key)
+
+
 def behind_text(key: str, most: int = MOST_STRANDS) -> str:
     """Return the groups of inputs behind a figure, the first of them by name."""
-    names = [strand.label for strand in strands_behind("lcc_usd" if key == CHANCE else key)]
+    names = [strand.label for strand in strands_of(key)]
     more = len(names) - most
     return listed([*names[:most], f"{more} groups more"] if more > 1 else names)
 

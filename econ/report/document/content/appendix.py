@@ -16,6 +16,7 @@ from econ.report.document.content.costs import lines_blocks
 from econ.report.document.content.first_page import risk_blocks
 from econ.report.document.content.minding import note_blocks
 from econ.report.document.content.need import method_blocks
+from econ.report.document.content.opened import opened_blocks
 from econ.report.document.content.signing import signed_texts
 from econ.report.document.content.source import Sources, source_grid
 from econ.report.labels import labels
@@ -89,6 +90,7 @@ def appendix(
         *(keeping.lists_blocks(basis) if is_private else []),
         *method_blocks(basis),
         *lines_blocks(basis, sources, ways),
+        *opened_blocks(basis),
         Heading("Appendix: every input, its range, whose it is and where it comes from"),
         Sentence(_whose_words(basis), Tone.SMALL),
         inputs_grid(basis, sources),

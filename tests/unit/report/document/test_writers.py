@@ -4,6 +4,8 @@ import re
 
 import pytest
 
+from econ.evaluate.figures import FIGURES
+from econ.report.document.block import Grid
 from econ.report.document.readers import MONEYLESS, ONE_PAGE, TWO_PAGES, Reader
 from tests.demo import NAMES
 from tests.unit.report.document.printed import (
@@ -137,3 +139,13 @@ def test_every_input_stands_in_the_appendix_with_its_source():
 def test_every_data_table_stands_in_the_appendix():
     text = squeezed(demo_pdf(NAMES[0], Reader.OWNER).text)
     assert not [name for name in demo_basis(NAMES[0]).tables.records if squeezed(name) not in text]
+
+
+@pytest.mark.parametrize("reader", ["owner", "landlord"])
+def test_every_headline_figure_opens_in_the_appendix_on_one_line(reader):
+    blocks = demo_document("lower_level_cold", reader).blocks
+    grid = next(each for each in blocks if isinstance(each, Grid) and "How it is worked out" in each.titles)
+    assert [row[0] for row in grid.rows] == [*(found.label for found in FIGURES), "Cheapest"]
+    for row in grid.rows:
+        assert all(cell for cell in row)
+        assert row[4][0].isdigit()
