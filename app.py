@@ -18,6 +18,7 @@ PAGES = {
     "figures": "Figures",
     "report": "Report",
     "cases": "Saved",
+    "guide": "Guide",
 }
 
 

@@ -8,6 +8,11 @@ from econ.case.choices import NOT_KNOWN
 from econ.ui import look, shelf, state
 from econ.ui.option_words import option_words
 
+_OTHER_WAYS: Final = {
+    "quote": "Explain a quote",
+    "rooms": "Plan many rooms",
+    "guide": "See how it works",
+}
 _PATH: Final = "rooms[0].kind"
 _TILES: Final[dict[str, str]] = {
     "lower_level": '<path d="M8 10h64v22H8z"/><path d="M8 32h64v20H8z" stroke-width="3"/>'
@@ -21,6 +26,14 @@ _TILES: Final[dict[str, str]] = {
     "attic": '<path d="M4 52 40 8l36 44z"/><path d="M24 52V28M56 52V28M34 30h12v10H34z"/>',
 }
 """Line drawings, 80 by 60, in the colour of the text."""
+
+
+def other_ways() -> None:
+    """Lead those who came for something else to their own page."""
+    with st.container(horizontal=True, vertical_alignment="center", gap="small", key="other_ways"):
+        st.html('<span class="small">Here for something else?</span>')
+        for page, words in _OTHER_WAYS.items():
+            st.page_link(f"econ/ui/pages/{page}.py", label=words)
 
 
 def room_tiles() -> None:

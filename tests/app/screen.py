@@ -21,6 +21,7 @@ PAGES = (
     "figures",
     "report",
     "cases",
+    "guide",
 )
 FIRST_DRAWS, FULL_DRAWS = 16, 32
 """Fewer than the product draws: what pages show of them is tested, not their number."""

@@ -16,7 +16,22 @@ from econ.store import cases
 from econ.tables.place import data_root
 from tests.browser.dashboard import browser, served, settled
 
-PAGES = ("", "room", "place", "equipment", "work", "answer", "plan", "quote", "what_if", "figures", "report", "cases")
+PAGES = (
+    "",
+    "room",
+    "place",
+    "equipment",
+    "work",
+    "answer",
+    "plan",
+    "quote",
+    "what_if",
+    "rooms",
+    "figures",
+    "report",
+    "cases",
+    "guide",
+)
 WIDTHS_PX = (1280, 390)
 GROUNDS = ("light", "dark")
 HEIGHT_PX = 900

@@ -8,6 +8,7 @@ st.title("A room too hot, too cold or too damp: do it yourself, hire it, or neit
 look.said(
     "Answer what you can. Only the town is needed; everything else has a usual value, and “I don't know” is an answer."
 )
+start.other_ways()
 
 st.subheader("1. What room is it?")
 start.room_tiles()
