@@ -26,6 +26,9 @@ FIGURE: Final = Measure("", "", -1_000_000.0, 10_000_000.0)
 """Bounds of a figure changed by hand: its own table's unit, any sign."""
 
 TEXT_LIMIT: Final = 10_000
+TABLE_LIMIT: Final = 50_000
+"""Letters of one text, and of all texts of a table together: a case stays small enough to be read back."""
+
 SHEET_LIMIT: Final = 500_000
 """Letters of a text, and of one that holds many rows."""
 
@@ -184,6 +187,12 @@ def keyed(raw: object, read: Callable[[Any], Any]) -> tuple[tuple[str, Any], ...
             found.append((key, read(value)))
         except CaseError as error:
             faults += [Fault(str(key), each.problem, each.got, each.remedy, each.kind) for each in error.faults]
+    letters = sum(len(value) for _, value in found if isinstance(value, str))
+    if letters > TABLE_LIMIT:
+        got = f"{letters:,} letters"
+        faults.append(
+            Fault("", f"must hold at most {TABLE_LIMIT:,} letters in all", got, "Shorten the longest entries.")
+        )
     if faults:
         raise CaseError(faults)
     return tuple(found) or None

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from typing import Final
 
 import numpy as np
@@ -24,6 +24,8 @@ FORECAST_DOUBT_FRAC: Final = 0.25
 weather add to it."""
 
 YEAR_D: Final = 365
+PLAIN_YEAR: Final = 2001
+LEAP_DAY: Final = (2, 29)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -151,8 +153,14 @@ def _after(rows: tuple[BillRow, ...], in_service_on: str | None) -> tuple[BillRo
 
 def _places(rows: tuple[BillRow, ...]) -> tuple[IntArray, FloatArray]:
     """Return on which day of the year each bill begins, and its days."""
-    first = np.array([min(row.first.timetuple().tm_yday - 1, YEAR_D - 1) for row in rows], dtype=np.int64)
+    first = np.array([_day_of_year(row.first) for row in rows], dtype=np.int64)
     return first, np.array([float(row.days_d) for row in rows])
+
+
+def _day_of_year(day: date) -> int:
+    """Return a day's place in a year without a 29 February, 0 for the first of January."""
+    is_leap_day = (day.month, day.day) == LEAP_DAY
+    return (day - timedelta(days=is_leap_day)).replace(year=PLAIN_YEAR).timetuple().tm_yday - 1
 
 
 def _warmer_k(rows: tuple[BillRow, ...], month_mean_c: FloatArray) -> float:

@@ -88,3 +88,12 @@ def test_names_in_a_file_must_be_short_and_plain():
 def test_taking_the_last_entry_back_leaves_an_empty_record():
     case = with_value(case_from(SMALL), "phone.answers.permit_needed", "yes")
     assert without_value(case, "phone.answers.permit_needed") == case_from(SMALL)
+
+
+def test_a_table_of_notes_stays_small_enough_to_be_read_back():
+    full = {f"question_{at}": "x" * 10_000 for at in range(5)}
+    case = case_from(SMALL | {"phone": {"answers": full}})
+    assert read_case(write_case(case)) == case
+    with pytest.raises(CaseError) as refused:
+        with_value(case, "phone.answers.permit_needed", "y")
+    assert "phone.answers | must hold at most 50,000 letters in all | got 50,001 letters" in str(refused.value)

@@ -1,6 +1,7 @@
 """Bills since the change: made from the model they agree with it, wasted energy shows, and no claim without a base."""
 
 from dataclasses import replace
+from datetime import date
 
 import numpy as np
 import pytest
@@ -8,7 +9,7 @@ import pytest
 from econ.case.edit import with_fields
 from econ.energy.since import period_kwh, sum_doubt_kwh
 from econ.evaluate.bill_scale import month_mean_c
-from econ.evaluate.first_year import first_year
+from econ.evaluate.first_year import _day_of_year, first_year
 from econ.kernel.alternative import ALTERNATIVES, KEEP, SELF
 from econ.kernel.constants import MONTH_DAYS
 from econ.report.look import Look
@@ -91,3 +92,8 @@ def test_measures_on_the_room_are_told_to_be_left_out():
     told = replace(since(), has_measures=True)
     assert MEASURES in since_more(told, LOOK)
     assert MEASURES not in since_more(since(), LOOK)
+
+
+def test_days_after_a_leap_day_keep_their_place():
+    days = [date(2028, 2, 29), date(2028, 3, 1), date(2027, 3, 1), date(2028, 12, 31), date(2027, 1, 1)]
+    assert [_day_of_year(day) for day in days] == [58, 59, 59, 364, 0]

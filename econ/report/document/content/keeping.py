@@ -38,8 +38,9 @@ class _Kept:
 
 
 def done_way(basis: Basis) -> AlternativeResult:
-    """Return the way whose record is kept: the one entered, else the one whose work is told."""
-    entered = basis.answer.case.as_built.way
+    """Return the way whose record is kept: the one entered, else that of the last step marked, else the one told."""
+    case = basis.answer.case
+    entered = case.as_built.way or (case.steps[-1].route if case.steps else None)
     return basis.result.alternatives[ALTERNATIVES.index(Alternative(entered))] if entered else basis.work_way
 
 

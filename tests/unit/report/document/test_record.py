@@ -171,3 +171,10 @@ def test_the_helper_reads_parts_and_tests_and_no_money():
     assert "SDS-plus rotary hammer (hired: fetch it)" in tools
     assert "Vibration isolators" in parts
     assert "$" not in tools + parts
+
+
+def test_lists_are_those_of_the_way_whose_steps_were_marked():
+    line = {"route": "window_units", "task": "buy_carry", "state": "done", "date": "2027-06-01"}
+    case = demo_case(LOWER).model_copy(update={"steps": (SECTIONS["steps"](**line),)})
+    made = document(basis(answer(case, load_tables(), TODAY, 0), load_tables(), TODAY), Reader.OWNER)
+    assert "Window unit" in {row[0] for row in cells(made, "To buy")}
