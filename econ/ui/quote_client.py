@@ -57,7 +57,11 @@ def _quote(answer: Answer, study: QuoteStudy) -> None:
     statement = quote.statement(answer, study, found)
     look.said(statement)
     if study.is_for_kit:
-        quote_show.drawn(picture.figure(picture.bars(found), now.look()), "c_client_bridge", statement)
+        quote_show.drawn(
+            picture.figure(picture.bars(found, study.own.step_usd[quote.cut_of(answer.case)]), now.look()),
+            "c_client_bridge",
+            statement,
+        )
         st.caption(quote.HOLLOW)
     look.points(quote.missing_sentences(study, found))
     st.subheader("What the quote holds")

@@ -1,5 +1,7 @@
 """Under a quote: what it leaves out and what is counted on top for that, and how it stands beside a built-up price."""
 
+import streamlit as st
+
 from econ.evaluate.own_items import hired_usd
 from econ.evaluate.sheet import point
 from econ.report.words.scope import bridge_sentence, scope_lines
@@ -15,3 +17,5 @@ def draw() -> None:
         look.said(sentence, kind="statement")
     usual = hired_usd(answer.structure, point(answer.sheet), installation_tables())
     look.said(bridge_sentence(answer, usual), kind="fits")
+    if st.button("See it step by step, with its lines", key="to_quote"):
+        st.switch_page("econ/ui/pages/quote.py")

@@ -41,7 +41,7 @@ def bridge(answer: Answer, study: QuoteStudy, cut: str) -> None:
     look.said(statement)
     look.said(words.verdict(study, found), kind="statement")
     if study.is_for_kit:
-        bars = picture.bars(found)
+        bars = picture.bars(found, study.own.step_usd[cut])
         drawn(picture.figure(bars, now.look()), "c_quote_bridge", statement)
         st.caption(words.HOLLOW)
         with st.expander("Open each bar"):

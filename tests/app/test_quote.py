@@ -104,3 +104,8 @@ def test_markup_in_a_quote_is_text(screen):
     assert "&lt;script&gt;alert(1)&lt;/script&gt;" in page.html
     labels = [box.label for box in page.app.selectbox if str(box.key).startswith("w_offer_kind")]
     assert "What is it for: \\!\\[x\\]\\(y\\) \\*\\*bold\\*\\* \\$5" in labels
+
+
+def test_the_work_page_leads_to_the_quote_explained(screen):
+    page = opened(screen, "sunroom_with_quote").go("work").click("to_quote")
+    assert page.app.title[0].value.startswith("What does the extra money buy")

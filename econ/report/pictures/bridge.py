@@ -1,19 +1,23 @@
 """The bridge from the price of a kit to a quote, and its mirror: level bars, one a step, that a phone can show."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 import plotly.graph_objects as go
 
 from econ.evaluate.quote_price import CENTS_PER_USD
-from econ.installation.quote_bridge import REST, Bridge
+from econ.installation.quote_bridge import REST, Bridge, Step
 from econ.kernel.alternative import ALTERNATIVES, HIRED, SELF, Alternative
+from econ.kernel.spread import Spread
 from econ.report.look import Look
 from econ.report.numbers import MINUS, first_cost_money, money
 from econ.report.pictures.frame import bar_look, framed
 from econ.report.style import SMALL_SIZE
 from econ.report.words.quote import STEP_WORDS
+
+ABOUT_USD: Final = 0.5
+"""Rounding of a step's items to cents."""
 
 ROW_PX: Final = 34
 FRAME_PX: Final = 92
@@ -35,6 +39,8 @@ class Bar:
         A pier stands on nothing; the quote's own figures are filled, ours hollow, and what neither tells dashed.
     name : Alternative
         Whose colour it has.
+    ends : tuple of float
+        Where it may end, from low to high; empty where it is certain or not ours to say. [USD]
     """
 
     label: str
@@ -42,26 +48,30 @@ class Bar:
     usd: float
     kind: BarKind
     name: Alternative
+    ends: tuple[float, ...] = ()
 
 
-def bars(bridge: Bridge) -> tuple[Bar, ...]:
+def bars(bridge: Bridge, ranges: Mapping[str, Spread] | None = None) -> tuple[Bar, ...]:
     """Return the bars from kit to quote, and on to the whole job where the quote lacks something.
 
     Parameters
     ----------
     bridge : Bridge
         As it adds up.
+    ranges : mapping of str to Spread, optional
+        What each step comes to from own items; shown where a bar stands at its likely value. [USD]
     """
+    spans = ranges or {}
     own, hired = ALTERNATIVES[SELF], ALTERNATIVES[HIRED]
     found = [Bar("the kit", 0.0, bridge.kit_cents / CENTS_PER_USD, "pier", own)]
     at = bridge.kit_cents
     for step in bridge.steps:
         kind: BarKind = "rest" if step.key == REST else ("said" if step.origin == "said" else "ours")
-        found.append(_bar(STEP_WORDS[step.key], at, step.cents, kind))
+        found.append(_ranged(_bar(STEP_WORDS[step.key], at, step.cents, kind), step, spans, bridge.kit_cents))
         at += step.cents
     found.append(Bar("the quote", 0.0, bridge.total_cents / CENTS_PER_USD, "pier", hired))
     for step in bridge.missing:
-        found.append(_bar(STEP_WORDS[step.key], at, step.cents, "ours"))
+        found.append(_ranged(_bar(STEP_WORDS[step.key], at, step.cents, "ours"), step, spans, 0))
         at += step.cents
     if bridge.missing:
         found.append(Bar("with all its parts", 0.0, bridge.whole_cents / CENTS_PER_USD, "pier", hired))
@@ -70,6 +80,17 @@ def bars(bridge: Bridge) -> tuple[Bar, ...]:
 
 def _bar(label: str, at_cents: int, cents: int, kind: BarKind) -> Bar:
     return Bar(label, at_cents / CENTS_PER_USD, cents / CENTS_PER_USD, kind, ALTERNATIVES[HIRED])
+
+
+def _ranged(bar: Bar, step: Step, ranges: Mapping[str, Spread], kit_cents: int) -> Bar:
+    """Return a bar of own items with where it may end; one made smaller to fit what is left has none."""
+    span = ranges.get(step.key)
+    if step.origin != "ours" or span is None:
+        return bar
+    off = kit_cents / CENTS_PER_USD if step.key == "equipment" else 0.0
+    if abs(span.likely - off - bar.usd) > ABOUT_USD:
+        return bar
+    return replace(bar, ends=(bar.start + span.low - off, bar.start + span.high - off))
 
 
 def mirror_bars(kit_cents: int, pieces: Sequence[tuple[str, int]]) -> tuple[Bar, ...]:
@@ -107,7 +128,8 @@ def figure(drawn: Sequence[Bar], look: Look) -> go.Figure:
             x=[bar.usd], y=[row], base=[bar.start], orientation="h", width=0.66, marker=_marker(bar, look),
             hovertemplate=f"{bar.label}: {amount(bar)}<extra></extra>",
         )  # fmt: skip
-    ends = [max(bar.start, bar.start + bar.usd) for bar in drawn]
+        _add_ends(made, row, bar, look)
+    ends = [max(bar.start, bar.start + bar.usd, *bar.ends) for bar in drawn]
     for row, bar, end in zip(rows, drawn, ends, strict=True):
         text = f"<b>{amount(bar)}</b>" if bar.kind == "pier" else amount(bar)
         made.add_annotation(
@@ -119,6 +141,18 @@ def figure(drawn: Sequence[Bar], look: Look) -> go.Figure:
         range=[len(drawn) - 0.4, -0.6], tickvals=rows, ticktext=[_folded(bar) for bar in drawn], showgrid=False
     )
     return made
+
+
+def _add_ends(made: go.Figure, row: int, bar: Bar, look: Look) -> None:
+    """Draw from where to where a bar may end."""
+    if not bar.ends:
+        return
+    low, high = (first_cost_money(end - bar.start) for end in bar.ends)
+    made.add_scatter(
+        x=list(bar.ends), y=[row, row], mode="lines+markers", line={"color": look.colour(bar.name), "width": 1.2},
+        marker={"symbol": "line-ns-open", "size": 9, "color": look.colour(bar.name)},
+        hovertemplate=f"{bar.label}: {low} to {high}<extra></extra>",
+    )  # fmt: skip
 
 
 def _folded(bar: Bar) -> str:

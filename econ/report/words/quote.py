@@ -66,7 +66,8 @@ NO_KIT: Final = (
 NO_CONTRACT: Final = "This is not a contract."
 
 HOLLOW: Final = (
-    "Filled: as the quote says. In outline: the quote does not say, and this program's own items stand in its place."
+    "Filled: as the quote says. In outline: the quote does not say, and this program's own items stand in its place. "
+    "A thin line reaches from their low to their high."
 )
 
 _MIDDLE: Final = (1.0 / 3.0, 2.0 / 3.0)

@@ -194,6 +194,22 @@ def test_pictures_hold_each_bar_once_and_end_where_they_should():
     assert len(figure.data) == len(bars)
 
 
+def test_a_hollow_bar_shows_our_range_where_it_stands_at_our_likely_value():
+    study = studied(of_total(6_000.0, electrical="not_said"))[1]
+    ranges = study.own.step_usd[WAGE]
+    drawn = {bar.label: bar for bar in picture.bars(study.bridges[WAGE], ranges)}
+    circuit = drawn[quote.STEP_WORDS["electrical"]]
+    assert circuit.ends == pytest.approx(
+        (circuit.start + ranges["electrical"].low, circuit.start + ranges["electrical"].high)
+    )
+    set_bar = drawn[quote.STEP_WORDS["equipment"]]
+    assert set_bar.ends[0] == pytest.approx(set_bar.start + ranges["equipment"].low - study.kit_cents / 100)
+    assert drawn["the quote"].ends == ()
+    lined = studied(demo_case(SUNROOM))[1]
+    assert all(bar.ends == () for bar in picture.bars(lined.bridges[WAGE], lined.own.step_usd[WAGE]))
+    assert len(picture.figure(tuple(drawn.values()), LOOK).data) > len(drawn)
+
+
 def test_the_mirror_ends_at_doing_it_oneself():
     found, study = studied(demo_case(SUNROOM))
     bars = picture.mirror_bars(study.kit_cents, quote.own_side_cents(found, study))
@@ -205,7 +221,7 @@ def test_the_mirror_ends_at_doing_it_oneself():
 
 def test_the_printed_bridge_is_told_apart_without_colour_and_stays_on_its_paper():
     study = studied(of_total(6_000.0, electrical="not_said"))[1]
-    bars = picture.bars(study.bridges[WAGE])
+    bars = picture.bars(study.bridges[WAGE], study.own.step_usd[WAGE])
     drawing = quote_bridge(bars, "bridge")
     strokes = [shape for shape in drawing.shapes if isinstance(shape, Stroke)]
     assert {bar.kind for bar in bars} == {"pier", "ours", "rest"}

@@ -26,6 +26,7 @@ PAIRS: Final = 3
 MOST_OWN: Final = 240
 """Letters of a sentence that holds words of the user, so that two pages stay two."""
 
+WHOLE_SET: Final = "equipment, with the markup on it"
 NO_QUOTE: Final = "There is no quote yet: hiring stands at this program's own items."
 
 
@@ -83,13 +84,19 @@ def _bridge(basis: Basis, study: QuoteStudy) -> list[Block]:
         price = study.own.price_usd
         span = f"{first_cost_money(price.low)} to {first_cost_money(price.high)}"
         return [Heading("What hiring comes to"), Sentence(f"{NO_QUOTE} That is {span}.")]
-    found = study.bridges[quote.cut_of(basis.answer.case)]
+    cut = quote.cut_of(basis.answer.case)
+    found = study.bridges[cut]
     title, said = "From the price of the kit to the quote", quote.statement(basis.answer, study, found)
     lacks = quote.missing_sentences(study, found)
     told: list[Block] = [Points(lacks)] if lacks else []
     if not study.is_for_kit:
         return [Heading("A kit and this job"), Sentence(said), *told]
-    return [Heading(title), Picture(said, quote_bridge(bars(found), title)), Sentence(quote.HOLLOW, Tone.SMALL), *told]
+    return [
+        Heading(title),
+        Picture(said, quote_bridge(bars(found, study.own.step_usd[cut]), title)),
+        Sentence(quote.HOLLOW, Tone.SMALL),
+        *told,
+    ]
 
 
 def _scope(basis: Basis, study: QuoteStudy) -> list[Block]:
@@ -142,7 +149,10 @@ def _lines(study: QuoteStudy) -> list[Block]:
 def _own_steps(study: QuoteStudy) -> list[Block]:
     """Return what own items give for each step, where the quote has no lines to set beside them."""
     rows = tuple(
-        (quote.STEP_WORDS[key].capitalize(), *(first_cost_money(usd) for usd in (span.likely, span.low, span.high)))
+        (
+            (WHOLE_SET if key == "equipment" else quote.STEP_WORDS[key]).capitalize(),
+            *(first_cost_money(usd) for usd in (span.likely, span.low, span.high)),
+        )
         for key, span in study.own.step_usd[WAGE].items()
         if span.high > 0.0
     )

@@ -28,7 +28,7 @@ def quote_bridge(drawn: Sequence[Bar], title: str) -> Drawing:
     title : str
         What it shows, for who cannot see it.
     """
-    ends = [end for bar in drawn for end in (bar.start, bar.start + bar.usd)]
+    ends = [end for bar in drawn for end in (bar.start, bar.start + bar.usd, *bar.ends)]
     row_high = min(ROW, MOST_HIGH / len(drawn))
     low, high, foot = min(0.0, *ends), max(*ends, 1.0), row_high * len(drawn) + 3.0
     across = Scale(low, high, LEFT, PAGE_WIDTH - RIGHT)
@@ -43,11 +43,23 @@ def _row(bar: Bar, across: Scale, place: tuple[float, float]) -> list[Shape]:
     top, height = place
     left, right = sorted((across.at(bar.start), across.at(bar.start + bar.usd)))
     is_pier, foot = bar.kind == "pier", top + height / 2.0 + 0.36 * LETTERS
+    span = [across.at(end) for end in bar.ends]
+    right = max(right, *span) if span else right
     return [
-        *_body(bar, (left, top), (max(right - left, 0.8), height)),
+        *_body(bar, (left, top), (max(abs(across.at(bar.usd) - across.at(0.0)), 0.8), height)),
+        *_ends(span, top, height),
         Word(bar.label, (LEFT - 8.0, foot), LETTERS, "end", is_pier),
         Word(amount(bar), (right + 4.0, foot), LETTERS, "start", is_pier),
     ]
+
+
+def _ends(span: list[float], top: float, height: float) -> list[Shape]:
+    """Return a thin line with ends from where to where a bar may end."""
+    if not span:
+        return []
+    middle, tick = top + height / 2.0, 0.22 * height
+    upright = [line((at, middle - tick), (at, middle + tick), INK, 0.6) for at in span]
+    return [line((span[0], middle), (span[1], middle), INK, 0.6), *upright]
 
 
 def _body(bar: Bar, corner: tuple[float, float], size: tuple[float, float]) -> list[Shape]:
