@@ -7,6 +7,7 @@ import pytest
 
 from econ.tables.words import form_pattern, glossary
 from tests.app.screen import PAGES
+from tests.reading import MOST_WORDS, mean_length
 
 _TRADE = """
 air change, air handler, ampacity, anchor, annual percentage rate, asbestos, balance point, base pan,
@@ -26,14 +27,15 @@ TRADE = {word.strip() for word in re.split(",", _TRADE)}
 """Words of the trades, of money and of statistics that a reader need not know."""
 
 NAMES = {
-    *("US", "USD", "AM", "PM", "PDF", "MB", "STOP", "OK", "SI"),
-    *("AP", "TMY", "NC", "WI", "MN", "AZ"),
+    *("US", "USD", "AM", "PM", "PDF", "MB", "STOP", "OK", "SI", "A4"),
+    *("N", "NE", "E", "SE", "S", "SW", "W", "NW", "AP", "TMY", "NC", "WI", "MN", "AZ"),
     *("DIN", "EN", "FAO", "NIOSH", "NIST", "ASTM", "WAC", "WMO", "NOAA", "NREL"),
     *("R302", "R310", "A103", "M1411", "GG", "A2L"),
 }
 """Capitals that are no words of the trade: countries, money, files, places, and bodies named as a source."""
 
 STATION = re.compile(r"^.*, [A-Z]{2}$")
+BREAK = re.compile(r"</(?:p|div|td|th|dt|dd|li|span|b|summary|tr)>|<br ?/?>")
 SHORT_FORM = re.compile(r"(?<![\w.-])[A-Z][A-Z0-9]+(?:-[A-Z0-9]+)?(?![\w])")
 
 
@@ -52,7 +54,8 @@ def words_of(block):
 
 
 def plain(text):
-    """Return a text without its marks, styles and drawings."""
+    """Return a text without its marks, styles and drawings; where a part of a page ends, the line ends."""
+    text = BREAK.sub("\n", text)
     text = re.sub(r"<style.*?</style>|src=\"[^\"]*\"", " ", text, flags=re.DOTALL)
     return html.unescape(re.sub(r"<[^>]+>", " ", text))
 
@@ -82,9 +85,11 @@ def test_a_page_uses_no_trade_term_that_the_glossary_leaves_out(ready, page):
 
 
 @pytest.mark.parametrize("key", ["sunroom_with_quote", "top_floor_flat"])
-def test_other_cases_use_no_other_terms(screen, key):
+def test_other_cases_use_no_other_terms_and_read_easily(screen, key):
     screen.click(f"ready_{key}")
-    assert {page: found for page in PAGES if (found := unexplained(read(screen, page)))} == {}
+    texts = {page: read(screen, page) for page in PAGES}
+    assert {page: found for page, text in texts.items() if (found := unexplained(text))} == {}
+    assert {page: long for page, text in texts.items() if (long := mean_length([text])) > MOST_WORDS} == {}
 
 
 def test_words_are_folded_at_the_foot_of_a_page(ready):

@@ -3,8 +3,9 @@
 import pytest
 
 from econ.evaluate.failure import failures
-from econ.kernel.alternative import Alternative
+from econ.kernel.alternative import HIRED, Alternative
 from econ.report.look import Look
+from econ.report.pictures import calendar
 from econ.report.words import failure as words
 from tests.demo import NAMES, demo_answer
 
@@ -38,3 +39,17 @@ def test_a_window_unit_has_nothing_left_to_pay_it():
     answers = told("sunroom_with_quote")[Alternative.WINDOW_UNITS]
     assert answers["What the warranty pays"].endswith("So it pays nothing then.")
     assert answers["Register it by"] == "Nothing to register: keep the receipt."
+
+
+def test_the_calendar_holds_the_last_day_to_register_both_ductless_ways():
+    answer = demo_answer("lower_level_cold", 16)
+    table = calendar.table(answer.result, Look(answer.decision_date, answer.decision_date.year))
+    found = dict(
+        zip(table["Task"], zip(table["Way to go"], table["Days after the decision"], strict=True), strict=True)
+    )
+    ways = [
+        way for task, way in zip(table["Task"], table["Way to go"], strict=True) if task.startswith("Last day to reg")
+    ]
+    assert ways == ["Put it in yourself", "Hire it out"]
+    service_d = float(answer.result.alternatives[HIRED].in_service_d[0])
+    assert found[next(task for task in found if task.startswith("Last day to reg"))][1] == str(int(service_d + 60.0))
