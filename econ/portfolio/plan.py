@@ -10,11 +10,12 @@ from econ.case.rooms_file import RoomTable, read_rooms
 from econ.case.schema import Case
 from econ.kernel.errors import CaseError, Fault
 from econ.portfolio.choice import choice
+from econ.portfolio.fit import fitting
 from econ.portfolio.offer import Places, limits_of, options_of, places
 from econ.portfolio.options import Limits, Options
 from econ.portfolio.outcome import Outcomes, Progress, outcomes
 from econ.portfolio.picks import Picks
-from econ.portfolio.values import BuildingRows, building_rows, group_count
+from econ.portfolio.values import BuildingRows, group_count, sized_rows, unsized_rows
 from econ.tables.loaders import Tables
 
 
@@ -99,7 +100,13 @@ def evaluated(
     table = read_rooms(content, types_of(case))
     if not table.n_room:
         raise CaseError(_why_none(table))
-    rows = building_rows(table, case, tables, today)
+    bare = unsized_rows(table, case, tables, today)
+    if (fits := fitting(table, bare, tables)) is not table:
+        table = fits
+        if not table.n_room:
+            raise CaseError(_why_none(table))
+        bare = unsized_rows(table, case, tables, today)
+    rows = sized_rows(bare, tables)
     found = outcomes(rows, tables, progress)
     return Evaluated(table, rows, found, options_of(table, case, tables, rows, found), places(table), group_count(rows))
 

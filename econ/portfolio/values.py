@@ -82,6 +82,17 @@ def building_rows(table: RoomTable, case: Case, tables: Tables, today: date) -> 
     today : date
         The decision date where the case names none.
     """
+    return sized_rows(unsized_rows(table, case, tables, today), tables)
+
+
+def unsized_rows(table: RoomTable, case: Case, tables: Tables, today: date) -> BuildingRows:
+    """Return every room of a file as numbers, before any size is chosen.
+
+    Parameters
+    ----------
+    table, case, tables, today
+        As in `building_rows`.
+    """
     kinds, kind = kinds_of(table)
     made = templates(case, tables, today, kinds)
     numbers, notes = row_numbers(table, case, tables, made, kind)
@@ -89,27 +100,44 @@ def building_rows(table: RoomTable, case: Case, tables: Tables, today: date) -> 
     lines = size_lines(draft)
     notes = (*notes, *([QUOTE_NOTE] if lines.structure.has_quote else []))
     zeros, first, ones = np.zeros(len(kind)), np.zeros(len(kind), dtype=np.int64), np.ones(len(kind))
-    bare = BuildingRows(
+    return BuildingRows(
         made=made, kind=kind, numbers=numbers, lines=lines, fixed=changed(draft), cooling_w=zeros, heating_w=zeros,
         kit=first, window=first, count=ones, notes=notes,
     )  # fmt: skip
-    cooling_w, heating_w = _design_w(bare, tables)
-    run_rise = np.stack(
-        [_column(bare, f"site.line_{name}_m", np.arange(len(kind))) for name in ("run", "rise")], axis=1
-    )
-    window, count = window_index(draft, lines, cooling_w)
+
+
+def sized_rows(bare: BuildingRows, tables: Tables) -> BuildingRows:
+    """Return rooms with the sizes that their own design loads ask for.
+
+    Parameters
+    ----------
+    bare : BuildingRows
+        Rooms without sizes.
+    tables : Tables
+        Usual values.
+    """
+    everyone, draft = np.arange(bare.n_room), bare.made.drafts[0]
+    cooling_w, heating_w = design_w(bare, tables, everyone)
+    run_rise = np.stack([column_of(bare, f"site.line_{name}_m", everyone) for name in ("run", "rise")], axis=1)
+    window, count = window_index(draft, bare.lines, cooling_w)
     return replace(
         bare, cooling_w=cooling_w, heating_w=heating_w, window=window, count=count,
-        kit=kit_index(draft, lines, cooling_w, heating_w, run_rise),
+        kit=kit_index(draft, bare.lines, cooling_w, heating_w, run_rise),
     )  # fmt: skip
 
 
-def _design_w(rows: BuildingRows, tables: Tables) -> tuple[FloatArray, FloatArray]:
-    """Return design cooling and heating of every row. [W] [W]"""
+def design_w(rows: BuildingRows, tables: Tables, wanted: IntArray) -> tuple[FloatArray, FloatArray]:
+    """Return design cooling and heating of some rows, 0 for the others, shape (R,). [W] [W]
+
+    Raises
+    ------
+    OutOfRangeError
+        If a room cannot be: more glass than wall, or nothing left of its surface.
+    """
     structure = replace(rows.lines.structure, technologies=("none",) * 4)
     weather = climate.weather(structure, tables)
     cooling, heating = np.zeros(rows.n_room), np.zeros(rows.n_room)
-    for part in _parts(rows, np.arange(rows.n_room)):
+    for part in _parts(rows, wanted):
         values = room_work(structure, row_values(rows, part, with_sizes=False), tables, len(part)).values
         found = design_rows(structure, values, tables, weather, len(part))
         cooling[part], heating[part] = found.cooling_w, found.heating_w
@@ -133,7 +161,7 @@ def groups(rows: BuildingRows, wanted: IntArray) -> Iterator[tuple[Structure, In
     part : ndarray
         Rows. [dimensionless]
     """
-    nothing = has_none(_column(rows, "now.cooling", wanted))
+    nothing = has_none(column_of(rows, "now.cooling", wanted))
     kinds = [rows.lines.kept_none, rows.lines.kept_some]
     names = sorted({each for kind in kinds for each in kind})
     by_size = np.array([[names.index(each) for each in kind] for kind in kinds])
@@ -166,7 +194,7 @@ def _path_set(rows: BuildingRows, wanted: IntArray) -> IntArray:
 def group_count(rows: BuildingRows) -> int:
     """Return how many groups of rows share formulas and paths: what the evaluation is called for at least once."""
     everyone = np.arange(rows.n_room)
-    nothing = has_none(_column(rows, "now.cooling", everyone))
+    nothing = has_none(column_of(rows, "now.cooling", everyone))
     speed = np.array([rows.lines.kept_some.index(kinds) for kinds in rows.lines.kept_some])[rows.window]
     return len(set(zip(_path_set(rows, everyone).tolist(), nothing.tolist(), speed.tolist(), strict=True)))
 
@@ -207,7 +235,8 @@ def _size_values(rows: BuildingRows, part: IntArray) -> dict[str, FloatArray]:
     return values
 
 
-def _column(rows: BuildingRows, path: str, part: IntArray) -> FloatArray:
+def column_of(rows: BuildingRows, path: str, part: IntArray) -> FloatArray:
+    """Return one line of some rows that waits for no size, shape (B,). [any]"""
     column = rows.made.column(path)[rows.kind[part]]
     said = rows.numbers.get(path)
     found: FloatArray = column if said is None else np.where(np.isnan(said[part]), column, said[part])

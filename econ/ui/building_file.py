@@ -1,5 +1,6 @@
 """The rooms file on screen: pasted, uploaded, generated or the sample; kept with the case, and what was refused."""
 
+from html import escape
 from typing import Final
 
 import streamlit as st
@@ -210,7 +211,10 @@ def counted_rooms(floors: int, flats: int, rooms: int, kind: str) -> str:
     return rows_text([head, *rows])
 
 
-def first_fault(error: CaseError) -> None:
-    """Show why no row could be taken."""
+def first_fault(error: EconError) -> None:
+    """Show why nothing could be worked out: what is wrong with the rows or, more seldom, with the case."""
+    if not isinstance(error, CaseError):
+        st.html(f'<div class="fault" role="alert">{escape(str(error))}</div>')
+        return
     for fault in error.faults:
         st.html(fields.fault_html(fault, f"{fault.path}:"))

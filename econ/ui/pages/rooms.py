@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from econ.kernel.errors import CaseError
+from econ.kernel.errors import EconError
 from econ.report import rooms as told_rooms
 from econ.ui import building, building_file, closing, fields, look, state
 
@@ -20,7 +20,7 @@ def plan(text: str) -> told_rooms.Told | None:
     """Return the plan of the rooms as they are, with all that is told of it; None where there is none yet."""
     try:
         return building.told_of(state.current_case(), text)
-    except CaseError as error:
+    except EconError as error:
         building_file.first_fault(error)
         return None
 
