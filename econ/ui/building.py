@@ -174,9 +174,7 @@ def _tile(told: Told, row: int) -> str:
 
 
 def tables(told: Told) -> None:
-    """Show the plan year by year, and room by room, sortable, by flat."""
-    st.subheader("Year by year")
-    look.table(told_rooms.years_table(told))
+    """Show the plan room by room, sortable, by flat."""
     st.subheader("Room by room")
     names = told.plan.rooms.where.flat_name
     only = st.multiselect("Only these flats", range(len(names)), format_func=lambda at: names[at], key="rooms_flats")

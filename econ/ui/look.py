@@ -19,7 +19,7 @@ from econ.ui import now, state
 from econ.uncertainty.answer import Answer
 
 _STYLE: Final = Path(__file__).with_name("look.css")
-_FONT: Final = '"Source Sans", sans-serif'
+FONT: Final = '"Source Sans", sans-serif'
 SEVERITY: Final = {
     Severity.HOLD_POINT: ("Stop", "⬣"),
     Severity.CAUTION: ("Caution", "▲"),
@@ -68,7 +68,7 @@ def picture(key: str, answer: Answer) -> None:
     st.html(f'<p class="statement">{escape(statement)}</p>')
     doubt = {"drawn_rows": answer.drawn} if key == "running_total" else {}
     figure = chart.figure(answer.result, look, **doubt)
-    figure.update_layout(font_family=_FONT)
+    figure.update_layout(font_family=FONT)
     st.plotly_chart(figure, theme=None, config=PLOT_CONFIG, key=f"c_{key}", alt=statement)
     columns = chart.table(answer.result, look)
     said(short_words(" ".join([statement, *map(str, next(iter(columns.values()), []))])), kind="small")

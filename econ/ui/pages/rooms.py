@@ -4,7 +4,7 @@ import streamlit as st
 
 from econ.kernel.errors import EconError
 from econ.report import rooms as told_rooms
-from econ.ui import building, building_file, closing, fields, look, state
+from econ.ui import budget, building, building_file, closing, fields, look, state
 
 MONEY = (
     "budget_usd", "budget_2_usd", "budget_3_usd", "own_hours_h", "electrician_d", "electrician_2_d",
@@ -32,6 +32,8 @@ def show(told: told_rooms.Told) -> None:
     building.tiles(told)
     look.points(rest)
     building_file.tray(told.table)
+    budget.draw(told)
+    budget.years(told)
     building.tables(told)
     building.panels(told)
     building.outdoor(told)
