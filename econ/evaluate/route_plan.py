@@ -18,7 +18,7 @@ from econ.evaluate.wiring.installation_price import Route, contractor_task_usd, 
 from econ.evaluate.wiring.installation_site import Inputs
 from econ.evaluate.wiring.installation_tools import tool_plans
 from econ.evaluate.wiring.installation_work import route_rows, site
-from econ.installation.plan import Lapse, Plan, Signature, Step, StepState, Stop, held_before, needed_before
+from econ.installation.plan import SETTLED, Lapse, Plan, Signature, Step, StepState, Stop, held_before, needed_before
 from econ.installation.task import ELECTRICIAN_PARTY
 from econ.kernel.alternative import ALTERNATIVES, PARTIES, Alternative, Party
 from econ.kernel.arrays import FloatArray
@@ -207,9 +207,10 @@ def _stops(found: list[Caution], where: Mapping[str, str], steps: tuple[Step, ..
 def _with_signatures(stop: Stop, task: str, steps: tuple[Step, ...], read: tuple[Case, Alternative, date]) -> Stop:
     """Return a stop with those who signed for it, and why a signature does not count."""
     case, name, today = read
-    party = next((step.party for step in steps if step.task == task), None)
-    asked = _asked(stop, party)
-    lines = [(place, line) for place, line in enumerate(case.signed) if _is_for(line, stop.code, name)]
+    step = next((step for step in steps if step.task == task), None)
+    asked, row = _asked(stop, step.party if step else None), stop_table().of(stop.code)
+    is_at_turn = row is not None and row.when == "turn"
+    before = _settled_on(case, name, step) if is_at_turn and step else ()
     given = tuple(
         Signature(
             who=line.who or "",
@@ -218,11 +219,19 @@ def _with_signatures(stop: Stop, task: str, steps: tuple[Step, ...], read: tuple
             date=line.date or "",
             note=line.note or "",
             place=place,
-            lapse=_lapse(line, stop, asked, today),
+            lapse=_lapse(line, replace(stop, asked=asked), before, today),
         )
-        for place, line in lines
+        for place, line in enumerate(case.signed)
+        if _is_for(line, stop.code, name)
     )
-    return replace(stop, asked=asked, signatures=given)
+    return replace(stop, asked=asked, signatures=given, is_at_turn=is_at_turn)
+
+
+def _settled_on(case: Case, name: Alternative, step: Step) -> tuple[str, ...]:
+    """Return the day on which each step before a step was settled; empty for one that is not."""
+    said = {line.task: line for line in case.steps if line.route == name}
+    lines = [said.get(task) for task in step.after]
+    return tuple((line.date or "") if line is not None and line.state in SETTLED else "" for line in lines)
 
 
 def _asked(stop: Stop, party: Party | None) -> tuple[tuple[str, ...], ...]:
@@ -238,12 +247,15 @@ def _is_for(line: SignOff, code: str, name: Alternative) -> bool:
     return is_given and line.code == code and line.route in (None, name.value)
 
 
-def _lapse(line: SignOff, stop: Stop, asked: tuple[tuple[str, ...], ...], today: date) -> Lapse:
+def _lapse(line: SignOff, stop: Stop, before: tuple[str, ...], today: date) -> Lapse:
+    """Return why a signature does not count; `before` are the days of the steps that it stands for."""
     if not is_past(line.date, today):
         return Lapse.LATER
     if line.figures is not None and line.figures != stop.figures:
         return Lapse.FIGURES
-    return Lapse.NONE if any(line.role in group for group in asked) else Lapse.ROLE
+    if not any(line.role in group for group in stop.asked):
+        return Lapse.ROLE
+    return Lapse.EARLY if any(not day or day > (line.date or "") for day in before) else Lapse.NONE
 
 
 def _told(

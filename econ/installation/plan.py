@@ -29,6 +29,7 @@ class Lapse(StrEnum):
     LATER = "later"
     FIGURES = "figures"
     ROLE = "role"
+    EARLY = "early"
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +43,8 @@ class Signature:
     place : int
         Which line of the record it is, from 0. [dimensionless]
     lapse : Lapse
-        Why it does not count: dated later than today, given for other figures, or by whom the stop does not ask for.
+        Why it does not count: dated later than today, given for other figures, by whom the stop does not ask for, or
+        before its turn.
     """
 
     who: str
@@ -68,6 +70,8 @@ class Stop:
         The numbers that raised it, as a signature keeps them.
     signatures : tuple of Signature
         Those that were given and not taken back.
+    is_at_turn : bool
+        Whether it can be signed only once all steps before it are settled.
     """
 
     code: str
@@ -78,6 +82,7 @@ class Stop:
     asked: tuple[tuple[str, ...], ...]
     figures: str = ""
     signatures: tuple[Signature, ...] = ()
+    is_at_turn: bool = False
 
     @property
     def counted(self) -> tuple[Signature, ...]:
@@ -237,6 +242,14 @@ class Plan:
     def step(self, task: str) -> Step:
         """Return the step of a name."""
         return next(step for step in self.steps if step.task == task)
+
+    def unsettled_before(self, step: Step) -> tuple[Step, ...]:
+        """Return the steps that must be settled before a step and are not."""
+        return tuple(each for each in self.steps if each.task in step.after and not each.is_settled)
+
+    def may_be_signed(self, stop: Stop, step: Step | None) -> bool:
+        """Return whether a stop may be signed now: some only when their turn has come."""
+        return not stop.is_at_turn or step is None or not self.unsettled_before(step)
 
     def may_be_marked(self, task: str) -> bool:
         """Return whether something may be said of a step: it is not behind an open stop, and its turn has come."""

@@ -23,10 +23,13 @@ class Standing:
         Tasks; the first that a plan holds is the one.
     signer : str
         ``step`` where whoever does the step may sign too; who signs a stop of the task's own.
+    when : str
+        ``turn`` where a signature counts only once all that comes before is settled.
     """
 
     before: tuple[str, ...]
     signer: str = ""
+    when: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,4 +64,6 @@ def stop_table(root: Path | None = None) -> StopTable:
         Checked against its record.
     """
     rows = read_table("installation/stops", root).rows()
-    return StopTable({row["code"]: Standing(tuple(row["before"].split(";")), row["signer"]) for row in rows})
+    return StopTable(
+        {row["code"]: Standing(tuple(row["before"].split(";")), row["signer"], row["when"]) for row in rows}
+    )

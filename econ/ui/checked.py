@@ -5,13 +5,16 @@ from typing import Final
 
 import streamlit as st
 
-from econ.evaluate.route_plan import concerns
+from econ.evaluate.route_plan import Ground, concerns, route_plan
 from econ.evaluate.settled import mark_of
+from econ.evaluate.sheet import point
+from econ.installation.plan import Plan
 from econ.kernel.alternative import SELF, Alternative, Standing
 from econ.kernel.caution import Caution, Severity
 from econ.report.style import NAMES
 from econ.report.words import why_not
-from econ.report.words.plan import leading_route, mark_text
+from econ.report.words.plan import leading_route, mark_text, signature_text
+from econ.tables.tasks import installation_tables
 from econ.ui import look, now, state
 from econ.uncertainty.answer import Answer
 
@@ -30,20 +33,25 @@ def leading(answer: Answer) -> Alternative:
 def draw(answer: Answer) -> None:
     """Draw the gravest findings of the leading way, the way to all of them, and what was checked."""
     name = leading(answer)
+    ground = Ground(answer.structure, point(answer.sheet), answer.result, installation_tables())
+    plan = route_plan(ground, state.current_case(), name, date.today())
     found = [each for each in answer.result.cautions if concerns(each, name)]
-    ordered = sorted(found, key=lambda each: (_RANK.index(each.severity), bool(settled(each))))
+    ordered = sorted(found, key=lambda each: (_RANK.index(each.severity), bool(settled(each, plan))))
     look.said(f"For “{NAMES[name]}”, stops first.", kind="small")
     for caution in ordered[:MOST]:
-        look.finding(caution, settled(caution))
+        look.finding(caution, settled(caution, plan))
     if ordered:
         st.page_link("econ/ui/pages/plan.py", label=f"All {len(ordered)} in the plan, step by step")
     rules(answer, name)
 
 
-def settled(caution: Caution) -> str:
-    """Return what was done about a finding; empty while nothing was."""
+def settled(caution: Caution, plan: Plan) -> str:
+    """Return what was done about a finding; empty while nothing was that counts."""
+    year = date.today().year
+    if (stop := next((each for each in plan.stops if each.code == caution.code), None)) is not None:
+        return "" if stop.is_open else " ".join(signature_text(each, year) for each in stop.counted)
     held = mark_of(state.current_case(), caution, date.today())
-    return mark_text(held[1], date.today().year) if held else ""
+    return mark_text(held[1], year) if held else ""
 
 
 def rules(answer: Answer, name: Alternative) -> None:

@@ -42,14 +42,15 @@ def draw(plan: Plan) -> None:
     for place, step in numbered:
         for stop in step.stops:
             if stop.is_open:
-                stop_fold(stop, plan, f"before step {place}", is_open=step is plan.held_at and not plan.ready)
+                is_here = step is plan.held_at and not plan.ready
+                stop_fold(stop, plan, (f"before step {place}", step), is_open=is_here)
         if step.task in plan.behind:
             st.html(_row(place, step, "behind"))
         elif not step.is_settled:
             _fold(place, step, plan)
     for stop in plan.aside:
         if stop.is_open:
-            stop_fold(stop, plan, "on work that is no step here", is_open=False)
+            stop_fold(stop, plan, ("on work that is no step here", None), is_open=False)
 
 
 def _settled(plan: Plan, steps: list[tuple[int, Step]]) -> None:
@@ -71,8 +72,9 @@ def _row(place: int, step: Step, kind: str) -> str:
     )
 
 
-def stop_fold(stop: Stop, plan: Plan, where: str, *, is_open: bool) -> None:
+def stop_fold(stop: Stop, plan: Plan, at: tuple[str, Step | None], *, is_open: bool) -> None:
     """Draw one open stop: what was found, what to do, signatures so far, and the form to sign."""
+    where, step = at
     with st.expander(
         f"{OCTAGON} Stop {where}: {stop.message}", expanded=is_open, key=f"x_{marking.key(stop.code, 'x')}"
     ):
@@ -84,7 +86,10 @@ def stop_fold(stop: Stop, plan: Plan, where: str, *, is_open: bool) -> None:
             f"<p>{escape(stop.action)}</p><p>{escape(words.signers_text(stop))}</p>{given}"
             f'<p class="small">Source: {escape(stop.source)}</p></div></div>'
         )
-        _form(stop, plan)
+        if plan.may_be_signed(stop, step):
+            _form(stop, plan)
+        elif step is not None:
+            look.said(words.turn_text(plan, step), kind="fits")
 
 
 def _form(stop: Stop, plan: Plan) -> None:

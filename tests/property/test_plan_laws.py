@@ -11,6 +11,7 @@ from econ.evaluate.route_plan import Ground, route_plan
 from econ.evaluate.sheet import point
 from econ.installation.plan import StepState
 from econ.kernel.alternative import ALTERNATIVES
+from econ.tables.stops import stop_table
 from econ.tables.tasks import installation_tables
 from tests.demo import NAMES, demo_answer
 
@@ -46,7 +47,7 @@ def done(case, plan, action):
 
 def holds(plan):
     order = [step.task for step in plan.steps]
-    unsigned = [at for at, step in enumerate(plan.steps) for stop in step.stops if not may_begin(stop)]
+    unsigned = [at for at, step in enumerate(plan.steps) for stop in step.stops if not may_begin(stop, step, plan)]
     first = min(unsigned, default=len(order))
     assert plan.behind == set(order[first:])
     for step in plan.ready:
@@ -55,9 +56,15 @@ def holds(plan):
     assert plan.next_step is None or (plan.next_step in plan.ready and plan.next_step.state is StepState.OPEN)
 
 
-def may_begin(stop):
-    """Return whether a stop is signed, by a reading of its own: in time, for its figures, by each group it names."""
+AT_TURN = {code for code, where in stop_table().rows.items() if where.when == "turn"}
+
+
+def may_begin(stop, step, plan):
+    """Return whether a stop is signed, read anew: in time, by each group it names, not before its turn."""
     given = [each for each in stop.signatures if date.fromisoformat(each.date) <= TODAY]
+    if stop.code in AT_TURN:
+        before = [plan.step(task) for task in step.after]
+        given = [each for each in given if all(other.is_settled and other.said_on <= each.date for other in before)]
     return all(any(each.role in group for each in given) for group in stop.asked)
 
 

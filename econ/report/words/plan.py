@@ -53,6 +53,7 @@ STATE_WORDS: Final = {
 LAPSE_WORDS: Final = {
     Lapse.LATER: "It is dated later than today, so it does not count yet.",
     Lapse.FIGURES: "The figures behind this stop have changed since, so it has to be signed again.",
+    Lapse.EARLY: "It was given before the steps it stands for were done, so it has to be signed again.",
     Lapse.ROLE: "It does not count: this stop is signed by others.",
 }
 
@@ -121,7 +122,14 @@ def signers_text(stop: Stop) -> str:
     """Return whose signature opens a stop, and how many are still asked for where it is more than one."""
     left = len(stop.lacking)
     more = f" Signatures still asked for: {left}." if len(stop.asked) > 1 and left else ""
-    return f"Who signs: {_party(stop.party)}.{more}"
+    yours = "" if all(Role.OWNER in group for group in stop.asked) else " You cannot sign it in their place."
+    return f"Who signs: {_party(stop.party)}.{yours}{more}"
+
+
+def turn_text(plan: Plan, step: Step) -> str:
+    """Return what has to be done before a stop of a step can be signed."""
+    left = [f"“{each.label}”" for each in plan.unsettled_before(step)]
+    return f"It is signed when its turn comes: first {listed(left)}."
 
 
 def roles_left(stop: Stop) -> tuple[str, ...]:

@@ -158,7 +158,14 @@ def test_an_outlet_waits_for_power_off():
     assert own.message == "Power off at the panel and proved dead by a tested meter."
     assert own.asked == (("electrician",),)
     line = {"code": own.code, "kind": "signed", "who": "E. Name", "role": "electrician", "date": "2027-05-30"}
-    again = route_plan(base, with_line(case, "signed", line), Alternative.WINDOW_UNITS, TODAY)
+    early = with_line(case, "signed", line)
+    assert any(
+        stop.code == "step.outlet" for stop in route_plan(base, early, Alternative.WINDOW_UNITS, TODAY).open_stops
+    )
+    for task in made.step("outlet").after:
+        done = {"route": "window_units", "task": task, "state": "done", "date": "2027-05-29"}
+        early = with_line(early, "steps", done)
+    again = route_plan(base, early, Alternative.WINDOW_UNITS, TODAY)
     assert not any(stop.code == "step.outlet" for stop in again.open_stops)
 
 
@@ -175,3 +182,37 @@ def test_what_was_said_last_of_a_step_holds():
     step = plan(case).steps[0]
     assert (step.state, step.reason, step.said_on) == ("skipped", "seen before", "2027-05-01")
     assert len(case.steps) == 3
+
+
+def leak_check(**days):
+    """Return the stop before the leak check, signed on 30 May, with all steps before it done on 20 May but for some."""
+    case, made = demo_answer(NAME).case, plan()
+    step = next(each for each in made.steps if any(stop.code == "refrigerant.leak_check" for stop in each.stops))
+    for task in step.after:
+        day = days.get(task, "2027-05-20")
+        if day:
+            line = {"route": SELF.value, "task": task, "state": "done", "date": day}
+            case = with_line(case, "steps", line)
+    stop = next(each for each in step.stops if each.code == "refrigerant.leak_check")
+    again = plan(signed(case, stop))
+    return next(each for each in again.stops if each.code == stop.code), again
+
+
+def test_a_leak_check_is_signed_once_the_joints_are_made():
+    stop, made = leak_check()
+    assert not stop.is_open
+    assert made.may_be_signed(stop, made.step("leak_check"))
+
+
+@pytest.mark.parametrize("day", ["", "2027-05-31"])
+def test_a_leak_check_signed_before_the_joints_were_made_has_to_be_signed_again(day):
+    stop, made = leak_check(connect_lines=day)
+    assert stop.signatures[0].lapse is Lapse.EARLY
+    assert stop.is_open
+    assert made.may_be_signed(stop, made.step("leak_check")) == bool(day)
+
+
+def test_a_permit_may_be_signed_long_before_its_step():
+    made = plan()
+    stop = next(each for each in made.stops if each.code == "permit.needed")
+    assert made.may_be_signed(stop, made.held_at)

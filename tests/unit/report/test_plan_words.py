@@ -99,6 +99,7 @@ def test_a_step_done_or_skipped_says_when_and_why():
         (Lapse.NONE, "on Tue 9 March."),
         (Lapse.LATER, "It is dated later than today, so it does not count yet."),
         (Lapse.FIGURES, "The figures behind this stop have changed since, so it has to be signed again."),
+        (Lapse.EARLY, "It was given before the steps it stands for were done, so it has to be signed again."),
         (Lapse.ROLE, "It does not count: this stop is signed by others."),
     ],
 )
@@ -115,7 +116,8 @@ def test_a_number_and_a_note_are_told_with_a_signature():
 
 def test_who_signs_says_how_many_are_still_asked_for():
     both = stop("electrician and contractor", (("electrician",), ("contractor",)), (signature(),))
-    assert words.signers_text(both) == "Who signs: the electrician and contractor. Signatures still asked for: 1."
+    told = "Who signs: the electrician and contractor. You cannot sign it in their place."
+    assert words.signers_text(both) == f"{told} Signatures still asked for: 1."
     assert words.roles_left(both) == ("contractor",)
     assert words.signers_text(stop()) == "Who signs: whoever drills."
 

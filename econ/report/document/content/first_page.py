@@ -6,12 +6,12 @@ from typing import Final
 
 from econ.evaluate.plan_b import PlanB, plans_b
 from econ.evaluate.result import AlternativeResult
-from econ.evaluate.settled import marks_of
 from econ.kernel.alternative import ALTERNATIVES
 from econ.kernel.caution import Severity
 from econ.report import numbers
 from econ.report.document.block import Block, Grid, Heading, PageEnd, Points, Sentence, Setting, Tone
 from econ.report.document.content.basis import Basis, ends
+from econ.report.document.content.signing import is_signed
 from econ.report.style import NAMES
 from econ.report.words import beneath, find_first, gaps, quote, standing
 from econ.report.words.verdict import answer_text
@@ -102,7 +102,7 @@ def stops_blocks(basis: Basis, most: int = MOST_FINDINGS) -> list[Block]:
     """Return the gravest findings in a line each, stops first, and how many there are in all."""
     found = basis.result.cautions
     stops = [each for each in found if each.severity is Severity.HOLD_POINT]
-    signed = {each.code for each in stops if marks_of(basis.answer.case, each, basis.printed)}
+    signed = {each.code for each in stops if is_signed(basis, each)}
     shown = sorted(found, key=lambda each: each.code in signed)[:most] if signed else found[:most]
     word = {Severity.HOLD_POINT: "Stop", Severity.CAUTION: "Caution", Severity.NOTE: "Note"}
     if not shown:

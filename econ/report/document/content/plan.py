@@ -1,6 +1,5 @@
 """Dates and tasks: the calendar of all ways, and the work of one task by task."""
 
-from dataclasses import replace
 from typing import Final
 
 import numpy as np
@@ -10,7 +9,7 @@ from econ.installation.plan import Step
 from econ.kernel.alternative import Party
 from econ.report.document.block import Block, Grid, Heading, Picture, Sentence, Setting
 from econ.report.document.content.basis import Basis, short
-from econ.report.document.content.signing import leaves_out_names, record_blocks
+from econ.report.document.content.signing import record_blocks, signatures
 from econ.report.document.drawing.lanes import calendar_lanes
 from econ.report.numbers import first_cost_money, tenths
 from econ.report.style import NAMES
@@ -76,10 +75,8 @@ def _row(basis: Basis, place: int, step: Step) -> tuple[str, ...]:
 
 def _stops(basis: Basis, step: Step) -> str:
     """Return who has to sign before a step begins, and who has."""
-    year, is_hidden = basis.look.this_year, leaves_out_names(basis.answer.case)
-    given = [each for stop in step.stops for each in stop.signatures]
-    shown = [replace(each, who="a named person", licence="") if is_hidden else each for each in given]
-    return " ".join([words.open_text(step), *(words.signature_text(each, year) for each in shown)]).strip()
+    given = [text for stop in step.stops for text in signatures(basis, stop)]
+    return " ".join([words.open_text(step), *given]).strip()
 
 
 def holds(way: AlternativeResult) -> dict[str, str]:

@@ -1,16 +1,18 @@
 """Signatures in print: what a finding's mark says, and all that was ever signed or marked, taken back or not."""
 
+from dataclasses import replace
 from typing import Final
 
 from econ.case.schema import Case
 from econ.case.sections.signed import STEP, SignOff
 from econ.caution.registry import RULES
-from econ.caution.sign import Kind, signers
+from econ.caution.sign import Kind
 from econ.evaluate.settled import marks_of
-from econ.kernel.caution import Caution, Severity
+from econ.installation.plan import Stop
+from econ.kernel.caution import Caution
 from econ.report.document.block import SIGN_HERE, Block, Grid, Heading, Sentence, Setting
 from econ.report.document.content.basis import Basis, short
-from econ.report.words.plan import ROLE_WORDS, mark_text, on_text
+from econ.report.words.plan import ROLE_WORDS, mark_text, on_text, signature_text
 
 ENTERED: Final = "This records what was entered. It is not proof that the work complies."
 _MESSAGE: Final = {rule.code: rule.message for rule in RULES}
@@ -27,14 +29,34 @@ def mark_words(basis: Basis, caution: Caution) -> str:
     caution : Caution
         A finding.
     """
+    if (stop := _stop(basis, caution)) is not None:
+        told = signatures(basis, stop)
+        return " ".join([*told, *([SIGN_HERE] if told and stop.is_open else [])])
     marks = [line for _, line in marks_of(basis.answer.case, caution, basis.printed)]
-    if not marks:
-        return ""
-    told = [mark_text(_printable(basis, line), basis.look.this_year) for line in marks]
-    told = told if caution.severity is Severity.HOLD_POINT else told[-1:]
-    signed = {line.role for line in marks}
-    is_open = any(not signed & set(group) for group in signers(caution.party)) and len(signers(caution.party)) > 1
-    return " ".join([*told, *([SIGN_HERE] if is_open and caution.severity is Severity.HOLD_POINT else [])])
+    return mark_text(_printable(basis, marks[-1]), basis.look.this_year) if marks else ""
+
+
+def is_signed(basis: Basis, caution: Caution) -> bool:
+    """Return whether a stop is open no more."""
+    stop = _stop(basis, caution)
+    return not stop.is_open if stop is not None else bool(marks_of(basis.answer.case, caution, basis.printed))
+
+
+def _stop(basis: Basis, caution: Caution) -> Stop | None:
+    """Return a finding as a stop of the plan that is told; None where it is none of its stops."""
+    return next((stop for stop in basis.plan.stops if stop.code == caution.code), None)
+
+
+def signatures(basis: Basis, stop: Stop) -> list[str]:
+    """Return who signed a stop and whether that counts, without names where the user wants them left out."""
+    is_hidden = leaves_out_names(basis.answer.case)
+    shown = [
+        replace(each, who="a named person", licence="")
+        if is_hidden
+        else replace(each, who=short(each.who), licence=short(each.licence), note=short(each.note))
+        for each in stop.signatures
+    ]
+    return [signature_text(each, basis.look.this_year) for each in shown]
 
 
 def _printable(basis: Basis, line: SignOff) -> SignOff:
