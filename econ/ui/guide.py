@@ -47,7 +47,7 @@ def example() -> None:
     for number, (page, title, words) in enumerate(_STEPS, start=1):
         with st.container(horizontal=True, vertical_alignment="center", gap="small", key=f"guide_{page}"):
             st.page_link(f"econ/ui/pages/{page}.py", label=f"{number}. {title}")
-            st.html(f'<p class="small">{words}</p>', width="stretch")
+            st.html(f'<span class="small">{words}</span>', width="stretch")
 
 
 def method_list() -> None:
