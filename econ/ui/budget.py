@@ -2,6 +2,8 @@
 
 import hashlib
 from dataclasses import fields, replace
+from datetime import date
+from functools import partial
 from typing import Any, Final
 
 import numpy as np
@@ -12,6 +14,8 @@ from econ.portfolio.frontier import Frontier, More, Ranking, frontier, more, ran
 from econ.portfolio.offer import limits_of
 from econ.portfolio.plan import Evaluated, Plan
 from econ.portfolio.plan import planned as plan_of
+from econ.report.document.content.building import building_document
+from econ.report.document.file import Kind, written
 from econ.report.numbers import money
 from econ.report.pictures import frontier as frontier_picture
 from econ.report.pictures import plan_years
@@ -25,6 +29,7 @@ SOON: Final = 400
 """Rooms up to which all budgets are worked out without being asked for."""
 
 _ASKED: Final = "budgets_asked"
+_SAVE: Final = {Kind.PDF: "Print the plan (PDF)", Kind.HTML: "Save the plan as a web page"}
 
 
 def planned(rooms: Evaluated, case: Case) -> Plan:
@@ -100,6 +105,24 @@ def _found(key: str, _plan: Plan) -> tuple[Frontier, More | None, Ranking]:
     has_limit = np.isfinite(limits.budget_usd[0])
     bought = more(options, limits, picks) if has_limit else None
     return frontier(options, limits, picks), bought, ranking(options, limits, picks)
+
+
+def prints(told: Told, case: Case) -> None:
+    """Offer the plan as a document to print."""
+    with st.container(horizontal=True):
+        for kind, label in _SAVE.items():
+            st.download_button(
+                label,
+                partial(_printed, told, case, kind),
+                file_name=f"rooms_plan.{kind.value}",
+                key=f"rooms_{kind.value}",
+            )
+
+
+def _printed(told: Told, case: Case, kind: Kind) -> bytes:
+    few = told.options.n_room <= SOON or st.session_state.get(_ASKED) == _digest(told.options, told.plan.limits)
+    other = _found(_digest(told.options, told.plan.limits), told.plan) if few else None
+    return written(building_document(told, case, date.today(), other), kind)
 
 
 def years(told: Told) -> None:

@@ -162,8 +162,8 @@ class Footer:
         Version of the numbers.
     printed : date
         Day of printing.
-    seed : int
-        Seed of the tries.
+    seed : int or None
+        Seed of the tries; None where nothing was tried.
     filled_in_by : str
         Who filled in the case, shortened; empty leaves a line.
     """
@@ -171,15 +171,16 @@ class Footer:
     name: str
     results_version: int
     printed: date
-    seed: int
+    seed: int | None
     filled_in_by: str
 
     @property
     def text(self) -> str:
         """The line, without the page's number."""
         by = self.filled_in_by or "_" * 16
+        seed = "" if self.seed is None else f"seed {self.seed} · "
         return (
-            f"{self.name} · results version {self.results_version} · {self.printed.isoformat()} · seed {self.seed} · "
+            f"{self.name} · results version {self.results_version} · {self.printed.isoformat()} · {seed}"
             f"filled in by {by}"
         )
 

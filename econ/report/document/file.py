@@ -62,7 +62,12 @@ def document_bytes(
     units : UnitSystem
         Units of the reader.
     """
-    return _WRITERS[kind](document(basis(answer, tables, printed, units), reader))
+    return written(document(basis(answer, tables, printed, units), reader), kind)
+
+
+def written(content: Document, kind: Kind) -> bytes:
+    """Return a document as a file holds it."""
+    return _WRITERS[kind](content)
 
 
 def _html(content: Document) -> bytes:

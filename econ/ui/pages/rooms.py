@@ -35,6 +35,7 @@ def show(told: told_rooms.Told) -> None:
     budget.draw(told)
     budget.years(told)
     building.tables(told)
+    budget.prints(told, state.current_case())
     building.panels(told)
     building.outdoor(told)
     building.closed(told)
