@@ -188,6 +188,12 @@ def replace(case: Case, *paths: str) -> None:
         session[NOTICE] = f"Not saved: {error} Until it is, keep the case as a file (page Saved)."
 
 
+def link_query() -> dict[str, str]:
+    """Return what an address within the dashboard needs to find the open case."""
+    names = ("share",) if "share" in st.query_params else ("case",)
+    return {name: st.query_params[name] for name in names if name in st.query_params}
+
+
 def is_lent() -> bool:
     """Return whether the open case is somebody else's, to read."""
     return bool(st.session_state.get(LENT))

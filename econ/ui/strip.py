@@ -28,7 +28,7 @@ def _body(present: now.Now) -> str:
     if present.answer is None:
         words = "Choose a town and the four ways appear here: keep, window units, do it yourself, hire."
         return f'<p class="strip_empty">{words}</p>'
-    return cards.strip_html(ways(present.answer, now.look()), state.theme())
+    return cards.strip_html(ways(present.answer, now.look()), state.theme(), state.link_query())
 
 
 def _counts(present: now.Now) -> str:

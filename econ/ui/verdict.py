@@ -28,7 +28,7 @@ def draw(answer: Answer) -> None:
     look.said(" ".join(beneath(answer)))
     look.said(_first_cool_day(answer))
     look.said(now.turned())
-    st.html(cards.cards_html(ways(answer, reader), state.theme()))
+    st.html(cards.cards_html(ways(answer, reader), state.theme(), state.link_query()))
     counts = answer_counts(state.current_case())
     made = count_words.answers_text(counts["yours"], counts["usual"], counts["not_known"])
     look.said(f"{made.capitalize()}; {answer.draws_used:,} tries.", kind="made_from")

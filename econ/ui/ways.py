@@ -8,7 +8,8 @@ from econ.kernel.alternative import ALTERNATIVES, Standing
 from econ.report import numbers
 from econ.report.look import Look
 from econ.report.words import gaps, standing, waiting
-from econ.ui.cards import Way
+from econ.report.words.figure import opening_text
+from econ.ui.cards import LABELS, Way
 from econ.uncertainty.answer import Answer
 
 _MARKS: Final = {
@@ -41,6 +42,7 @@ def _way(answer: Answer, place: int, look: Look) -> Way:
         out=numbers.listed([standing.reason_words(found.name, code) for code in answer.verdict.reasons[place]]),
         is_out=not answer.verdict.eligible[place],
         is_pick=answer.verdict.winner is found.name,
+        opened={key: opening_text(answer, key, place, look) for key in LABELS},
     )
 
 

@@ -87,6 +87,23 @@ def test_a_headline_figure_opens_to_value_range_formula_and_source(ready):
     assert "10 CFR 436.19" in ready.html
 
 
+def test_every_figure_of_cards_and_strip_opens_where_it_stands(ready):
+    html = ready.go("answer").html
+    cards = html[html.index('class="cards"') :]
+    assert cards.count('<details class="opens" name="cards">') == 4 * 5
+    assert ready.strip.count('<details class="opens" name="strip">') == 4 * 2
+    assert "open=annualised_cost_usd_per_yr&amp;way=self_install" in cards
+    assert "Every line of first cost that is paid in money" in cards
+    assert "Nine tries of ten: $" in cards
+
+
+def test_an_address_that_names_a_figure_opens_it(ready):
+    ready.go("figures")
+    ready.app.query_params.update({"open": "own_hours_h", "way": "window_units"})
+    ready.app.run()
+    assert "Your hours, new window units: " in ready.html
+
+
 def opened_figures(screen):
     return next(part.value for part in screen.app.dataframe if "In the case file" in part.value.columns)
 

@@ -7,11 +7,13 @@ from typing import Final
 import numpy as np
 
 from econ.evaluate.figures import CHANCE, Figure, formula_of, strands_behind
+from econ.evaluate.figures import figure as figure_of
 from econ.evaluate.result import Result
 from econ.evaluate.strands import Strand
 from econ.kernel.arrays import FloatArray
 from econ.report.look import Look
 from econ.report.numbers import NONE_TEXT, first_cost_money, hours, listed, percent, plain_number, years
+from econ.uncertainty.answer import Answer
 
 ENDS: Final = (0.05, 0.95)
 """Shares of the tries that lie below the low and the high of a range."""
@@ -43,7 +45,7 @@ FORMULAS: Final[Mapping[str, str]] = {
     "unmet_heating_kwh_per_yr": "Heat needed, less what the units can give, in every hour in which they fall short.",
     "lcc_usd": "First cost, and what every later year costs: energy, upkeep, repairs and new units, less what is left "
     "at the end. The amount of year t is divided by (1 + rate)^t.",
-    "annualised_cost_usd_per_yr": "Lifetime cost spread evenly: times rate / (1 - (1 + rate)^-years).",
+    "annualised_cost_usd_per_yr": "Lifetime cost as an even amount a year: times rate / (1 - 1 / (1 + rate)^years).",
     "lcc_at_zero_hour_usd": "Lifetime cost with your hours counted as nothing.",
     "net_savings_usd": "Lifetime cost of what the others are compared with, less that of this way.",
     "sir": "What it saves to run over the years, over what more it takes to buy, both in today's money.",
@@ -153,6 +155,31 @@ def range_text(figure: Figure, rows: FloatArray, look: Look) -> str:
     ends = [value_text(figure, end, look) for end in (low, high)]
     exists = "" if share == 1.0 else f", where it exists: {percent(share)} of tries"
     return f"{ends[0]} to {ends[1]}{exists}" if ends[0] != ends[1] else exists.removeprefix(", ")
+
+
+def opening_text(answer: Answer, key: str, way: int, look: Look) -> str:
+    """Return what a figure of a way opens to where it stands: how it is worked out, and how far it may be off.
+
+    Parameters
+    ----------
+    answer : Answer
+        With draws where a range is to be told.
+    key : str
+        Of a figure, or the chance of being the cheapest.
+    way : int
+        Position in ALTERNATIVES. [dimensionless]
+    look : Look
+        Calendar of the reader.
+    """
+    told, drawn = formula_text(key), answer.drawn
+    if drawn is None or key == CHANCE:
+        return told
+    rows = {
+        "cash_first_cost_usd": drawn.cash_first_cost_usd,
+        "annualised_cost_usd_per_yr": drawn.measures.annualised_cost_usd_per_yr,
+    }
+    span = range_text(figure_of(key), rows[key][way], look) if key in rows else ""
+    return f"{told} Nine tries of ten: {span}." if span else told
 
 
 def way_rows(figure: Figure, doubt: Result, way: int) -> FloatArray:

@@ -8,12 +8,13 @@ import pytest
 from econ.evaluate.figures import CHANCE, FIGURES, figure
 from econ.kernel.alternative import SELF
 from econ.report.look import Look
-from econ.report.numbers import NONE_TEXT
+from econ.report.numbers import NONE_TEXT, first_cost_money
 from econ.report.words.figure import (
     BY_DEFINITION,
     FORMULAS,
     behind_text,
     formula_text,
+    opening_text,
     range_text,
     source_text,
     value_text,
@@ -70,6 +71,16 @@ def test_what_stands_behind_is_named_and_the_rest_counted():
     assert behind_text("upkeep_own_h_per_yr").endswith("units put away and put in again")
     assert "groups more" in behind_text("lcc_usd")
     assert behind_text(CHANCE) == behind_text("lcc_usd")
+
+
+def test_a_card_says_how_a_figure_is_worked_out_and_its_range_where_there_are_draws():
+    plain, drawn = demo_answer("lower_level_cold"), demo_answer("lower_level_cold", 64)
+    key = "cash_first_cost_usd"
+    assert opening_text(plain, key, SELF, LOOK) == formula_text(key)
+    low, high = np.quantile(drawn.drawn.cash_first_cost_usd[SELF], (0.05, 0.95))
+    told = opening_text(drawn, key, SELF, LOOK)
+    assert told.endswith(f"Nine tries of ten: {first_cost_money(low)} to {first_cost_money(high)}.")
+    assert opening_text(drawn, CHANCE, SELF, LOOK) == formula_text(CHANCE)
 
 
 def test_a_figure_that_is_no_ways_own_is_the_same_for_each():
