@@ -127,3 +127,18 @@ def test_a_step_of_another_way_is_kept_too(ready):
     again = plan(ready.reloaded())
     assert again.app.button_group(key="w_plan_way").value == "window_units"
     assert "Under way on" in again.html
+
+
+def test_a_leak_check_is_not_signed_before_its_turn(ready):
+    plan(ready)
+    keys = {button.key for button in ready.app.button}
+    assert marking.key(WALL, "sign") in keys
+    assert marking.key("refrigerant.leak_check", "sign") not in keys
+    assert "It is signed when its turn comes: first “" in ready.html
+
+
+def test_what_the_page_recorded_is_told_at_its_end(ready):
+    plan(ready)
+    assert "What this page changed.</b> Nothing so far." in ready.html
+    ready.click(marking.key("survey", "done"))
+    assert "Recorded: 1 step. No figure of the comparison moves by it." in ready.html

@@ -59,6 +59,9 @@ LAPSE_WORDS: Final = {
 
 BEHIND: Final = "Behind an open stop: shown for planning alone."
 NOTHING: Final = "Keeping what you have takes no work, so there is no plan."
+MOST_NAMED: Final = 3
+"""Steps that a sentence names; more are counted."""
+
 _LEAST_H: Final = 0.05
 _LEAST_USD: Final = 0.5
 
@@ -129,6 +132,8 @@ def signers_text(stop: Stop) -> str:
 def turn_text(plan: Plan, step: Step) -> str:
     """Return what has to be done before a stop of a step can be signed."""
     left = [f"“{each.label}”" for each in plan.unsettled_before(step)]
+    if len(left) > MOST_NAMED:
+        left = [*left[: MOST_NAMED - 1], f"{len(left) - MOST_NAMED + 1} more steps"]
     return f"It is signed when its turn comes: first {listed(left)}."
 
 

@@ -164,3 +164,17 @@ def test_the_plan_shown_first_is_that_of_the_way_named_else_of_what_may_be_done(
     assert words.leading_route(HIRED, is_self_shut=False) is HIRED
     assert words.leading_route(None, is_self_shut=False) is Alternative.SELF_INSTALL
     assert words.leading_route(Alternative.KEEP_AS_IS, is_self_shut=True) is HIRED
+
+
+@pytest.mark.parametrize(
+    ("count", "said"),
+    [
+        (1, "It is signed when its turn comes: first “0”."),
+        (3, "It is signed when its turn comes: first “0”, “1” and “2”."),
+        (5, "It is signed when its turn comes: first “0”, “1” and 3 more steps."),
+    ],
+)
+def test_what_comes_before_a_stop_is_named_or_counted(count, said):
+    before = [step(str(at), str(at)) for at in range(count)]
+    last = step("check", after=tuple(each.task for each in before), stops=(stop(),))
+    assert words.turn_text(plan(*before, last), last) == said
