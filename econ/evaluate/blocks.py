@@ -7,7 +7,6 @@ from typing import Final, TypeVar
 
 import numpy as np
 
-from econ.evaluate.arena import keep_freed_memory
 from econ.kernel.arrays import FloatArray
 from econ.kernel.errors import ShapeError
 
@@ -103,7 +102,6 @@ def side_by_side(compute: Callable[[Part], Found], parts: Sequence[Part]) -> lis
     -----
     Within a worker parts are worked at one after the other, so that no more than `WORKERS` are ever in memory.
     """
-    keep_freed_memory()
     if len(parts) == 1 or getattr(_here, "is_worker", False):
         return [compute(part) for part in parts]
     with ThreadPoolExecutor(WORKERS, initializer=_become_worker) as pool:
