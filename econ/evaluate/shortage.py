@@ -136,12 +136,7 @@ def _short_pairs(run: DayRun, short: IntArray, *, is_chained: bool) -> _Pairs:
 def _run_again(block: Block, machine: MachineRows, pairs: _Pairs) -> DayRun:
     """Return the days of rows that fall short, balanced and run again with the machine's limit."""
     then, unit = block.demand.at(pairs.rows, pairs.days), taken(machine, pairs.rows)
-    most_w, own_w = sensible_limit_w(then, unit), _own_cool_w(block, pairs)
-    added_w = then.cool_w - own_w.sum(axis=1)
-    limit_w = _by_room_w(own_w, block.is_served[:, pairs.rows], np.maximum(most_w - added_w, 0.0))
-    cooled_w, above_k = _held_w(block, pairs, limit_w)
-    cooled_w = np.minimum(np.maximum(cooled_w + added_w, 0.0), np.maximum(most_w, cooled_w))
-    cooled_w[cooled_w < LEAST_W] = 0.0
+    cooled_w, above_k = _cooled_again(block, then, unit, pairs)
     is_there = None if block.is_there is None else block.is_there[pairs.place]
     return replace(
         day_run(unit, replace(then, cool_w=cooled_w), SHORT_FRAC, is_there),
@@ -149,6 +144,17 @@ def _run_again(block: Block, machine: MachineRows, pairs: _Pairs) -> DayRun:
         cool_short_h=(above_k > WARM_K).sum(axis=0).astype(np.float64),
         warm_kh=above_k.sum(axis=0),
     )
+
+
+def _cooled_again(block: Block, then: Demand, machine: MachineRows, pairs: _Pairs) -> tuple[FloatArray, FloatArray]:
+    """Return what is cooled within a machine's limit, and kelvins above the set-point, shape (24, n, m)."""
+    most_w, own_w = sensible_limit_w(then, machine), _own_cool_w(block, pairs)
+    added_w = then.cool_w - own_w.sum(axis=1)
+    limit_w = _by_room_w(own_w, block.is_served[:, pairs.rows], np.maximum(most_w - added_w, 0.0))
+    cooled_w, above_k = _held_w(block, pairs, limit_w)
+    cooled_w = np.minimum(np.maximum(cooled_w + added_w, 0.0), np.maximum(most_w, cooled_w))
+    cooled_w[cooled_w < LEAST_W] = 0.0
+    return cooled_w, above_k
 
 
 def _own_cool_w(block: Block, pairs: _Pairs) -> FloatArray:

@@ -19,6 +19,10 @@ CASE = "garage_studio_hot"
 N_DAY = 84
 ROWS_PER_BLOCK = 256
 
+MOST_SWEEPS = 16.0
+"""Bare sweeps over all blocks that the whole model may take of the processors together. Where a block's sweep takes
+10 ms, two processors do 16 in 2.6 s of the 3 s allowed; 12.6 were found there."""
+
 
 def parts():
     """Return structure, sheet and tables of a one-room demo case."""
@@ -43,7 +47,7 @@ def test_the_whole_model_takes_a_few_sweeps_a_block():
     spent = shortest(lambda: drawn_rows(structure, sheet, tables, n_draw, 1), 2)
     found = Timed(f"whole model, {n_draw} draws x 4 ways of {CASE}", spent, floor_s, 3.0)
     found.report()
-    assert found.ratio < 20.0
+    assert found.ratio < MOST_SWEEPS
 
 
 @pytest.mark.long
@@ -51,12 +55,13 @@ def test_time_grows_with_the_draws_and_memory_does_not():
     structure, sheet, tables = parts()
     few, many = 16_384, 131_072
     spent = {n_draw: shortest(lambda n=n_draw: drawn_rows(structure, sheet, tables, n, 1), 1) for n_draw in (few, many)}
-    growth = spent[many] / spent[few]
+    growth = spent[many].worked_s / spent[few].worked_s
     tracemalloc.start()
     drawn_rows(structure, sheet, tables, many, 1)
     peak_mb = tracemalloc.get_traced_memory()[1] / 1e6
     tracemalloc.stop()
-    print(f"{many} draws in {spent[many]:.1f} s, {growth:.2f} times {few}; peak {peak_mb:.0f} MB, budget 300 MB")
+    took_s = spent[many].clock_s
+    print(f"{many} draws in {took_s:.1f} s, {growth:.2f} times {few}; peak {peak_mb:.0f} MB, budget 300 MB")
     assert 6.5 <= growth <= 9.5
     assert peak_mb < 300.0
 
