@@ -1,5 +1,7 @@
 """What trade terms mean, beside what uses them."""
 
+from functools import lru_cache
+
 from econ.tables.words import Term, terms_used
 
 
@@ -8,6 +10,7 @@ def meaning(term: Term) -> str:
     return f"{term.name}: {term.meaning[:1].lower()}{term.meaning[1:]}"
 
 
+@lru_cache(maxsize=2048)
 def short_words(text: str) -> str:
     """Return what the short forms in a text mean, such as ratings and refrigerants; empty where there are none.
 
