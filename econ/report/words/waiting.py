@@ -231,6 +231,7 @@ def sentences(answer: Answer, look: Look) -> tuple[str, ...]:
     told = [
         *(waits_text(way) for way in coming),
         *(chain_text(way, look) for way in coming),
+        register_text(result, look),
         queue_text(answer),
         worst_day_text(result, look),
         meanwhile_text(answer),
@@ -238,6 +239,16 @@ def sentences(answer: Answer, look: Look) -> tuple[str, ...]:
         calendar_text(answer),
     ]
     return tuple(sentence for sentence in told if sentence)
+
+
+def register_text(result: Result, look: Look) -> str:
+    """Return by when to register each warranty, by the usual deadline; empty where nothing is registered."""
+    told = [
+        f"“{NAMES[way.name]}” by {look.short_day(float(way.in_service_d[0] + way.warranty.register_within_d[0]))}"
+        for way in result.alternatives
+        if way.in_service_exists and isfinite(float(way.warranty.register_within_d[0]))
+    ]
+    return f"Register the warranty of {listed(told)}, by the usual deadline; the paper decides." if told else ""
 
 
 def table(result: Result, look: Look) -> Columns:

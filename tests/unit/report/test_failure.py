@@ -7,6 +7,7 @@ from econ.kernel.alternative import HIRED, Alternative
 from econ.report.look import Look
 from econ.report.pictures import calendar
 from econ.report.words import failure as words
+from econ.report.words.waiting import register_text
 from tests.demo import NAMES, demo_answer
 
 
@@ -53,3 +54,10 @@ def test_the_calendar_holds_the_last_day_to_register_both_ductless_ways():
     assert ways == ["Put it in yourself", "Hire it out"]
     service_d = float(answer.result.alternatives[HIRED].in_service_d[0])
     assert found[next(task for task in found if task.startswith("Last day to reg"))][1] == str(int(service_d + 60.0))
+
+
+def test_the_dates_say_by_when_to_register():
+    answer = demo_answer("lower_level_cold", 16)
+    told = register_text(answer.result, Look(answer.decision_date, answer.decision_date.year))
+    assert told.startswith("Register the warranty of “Put it in yourself” by ")
+    assert told.endswith(", by the usual deadline; the paper decides.")

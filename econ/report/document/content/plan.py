@@ -14,6 +14,7 @@ from econ.report.document.drawing.lanes import calendar_lanes
 from econ.report.numbers import first_cost_money, tenths
 from econ.report.style import NAMES
 from econ.report.words import plan as words
+from econ.report.words.waiting import register_text
 from econ.tables.tasks import installation_tables
 
 WHO = {Party.SELF: "you", Party.HELPER: "helper", Party.ELECTRICIAN: "electrician", Party.CONTRACTOR: "contractor"}
@@ -28,11 +29,13 @@ _LEAST_USD: Final = 0.5
 
 def dates_blocks(basis: Basis) -> list[Block]:
     """Return the calendar of all ways, and the tasks of the way that is told."""
+    register = register_text(basis.result, basis.look)
     return [
         Heading("Dates"),
         Picture(soonest(basis), calendar_lanes(basis.result, basis.look)),
         Sentence(f"{words.next_text(basis.plan)} {HOW}"),
         tasks_grid(basis),
+        *([Sentence(register)] if register else []),
         *record_blocks(basis),
     ]
 
