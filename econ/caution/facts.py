@@ -148,6 +148,8 @@ class Facts:
         A heritage rule may have a say; the room was converted, and no permit of that is known.
     contractor_on_kit : ndarray
         A contractor is to work on a kit bought elsewhere.
+    boundary_db, boundary_most_db : ndarray
+        Sound of the outdoor unit at the boundary, a wall behind it; most that is asked there. [dimensionless]
     pipes_exposed : ndarray
         Water pipes, or nobody knows of none, that only the heat there now keeps from freezing; that heat goes.
     """
@@ -314,6 +316,8 @@ class Facts:
     room_unpermitted: BoolArray
     contractor_on_kit: BoolArray
     pipes_exposed: BoolArray
+    boundary_db: FloatArray
+    boundary_most_db: FloatArray
     quote_lacks_circuit: BoolArray
     house_poorly: BoolArray
     house_well: BoolArray

@@ -17,6 +17,12 @@ def shingles_may_hold_asbestos(facts: Facts) -> BoolArray:
     return suspect
 
 
+def neighbour_hears_it(facts: Facts) -> BoolArray:
+    """Return where the outdoor unit is louder at the boundary than is asked there; not measured raises nothing."""
+    loud: BoolArray = facts.boundary_db > facts.boundary_most_db
+    return loud
+
+
 OUTSIDE_RULES: Final = (
     Rule(
         "wall.foam_stucco",
@@ -94,6 +100,18 @@ OUTSIDE_RULES: Final = (
         "whoever sets the outdoor unit",
         "common practice, no source; the local flood map decides",
         ("outdoor_height_m",),
+        DUCTLESS,
+    ),
+    Rule(
+        "placement.neighbour_noise",
+        Topic.WORK,
+        Severity.CAUTION,
+        neighbour_hears_it,
+        "At the boundary the outdoor unit may be louder by night than is usually allowed.",
+        "Ask the town for its night limit, move the unit or turn it away, and tell the neighbour first.",
+        "you",
+        "ISO 9613-2, spreading alone; the limit is common practice, no source: the local rule decides",
+        ("boundary_db", "boundary_most_db"),
         DUCTLESS,
     ),
     Rule(

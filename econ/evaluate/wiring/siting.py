@@ -5,6 +5,7 @@ from typing import Final
 import numpy as np
 
 from econ.case.choices import NOT_KNOWN
+from econ.equipment.sound import WALL_GAIN_DB, level_db
 from econ.evaluate.wiring.installation_site import Inputs, line_reach_m
 from econ.evaluate.wiring.reading import given
 from econ.installation.drain import drain_fall_m, drain_reach_m
@@ -32,7 +33,24 @@ def siting_numbers(inputs: Inputs) -> dict[str, FloatArray]:
     values, n_row = inputs.values, inputs.n_row
     have = {name: given(values, f"site.{name}", n_row) for name in MEASURED}
     least = {f"{name.removesuffix('_m')}_least_m": inputs.number(f"placement.{name}") for name in MEASURED}
-    return have | least | _drain(inputs) | _snow(inputs) | _line(inputs) | _bit(inputs)
+    return (
+        have
+        | least
+        | _noise(inputs, have["boundary_m"])
+        | _drain(inputs)
+        | _snow(inputs)
+        | _line(inputs)
+        | _bit(inputs)
+    )
+
+
+def _noise(inputs: Inputs, boundary_m: FloatArray) -> dict[str, FloatArray]:
+    """Return how loud the outdoor unit is at the boundary, with a wall behind it, and what is asked there."""
+    near = given(inputs.values, "kit.outdoor_sound_db", inputs.n_row)
+    return {
+        "boundary_db": level_db(near, boundary_m) + WALL_GAIN_DB,
+        "boundary_most_db": inputs.number("placement.boundary_db"),
+    }
 
 
 def _drain(inputs: Inputs) -> dict[str, FloatArray]:

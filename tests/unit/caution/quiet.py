@@ -77,6 +77,8 @@ NUMBERS = {
     "drain_drop_m": 1.5,
     "drain_reach_m": 75.0,
     "boundary_m": 5.0,
+    "boundary_db": 47.0,
+    "boundary_most_db": 50.0,
     "boundary_least_m": 1.5,
     "gas_meter_m": 4.0,
     "gas_meter_least_m": 0.9,

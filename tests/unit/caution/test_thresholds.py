@@ -52,6 +52,8 @@ NUMBER_CASES = [
     ("placement.head_beside", "head_beside_m", [0.101, 0.1, np.nan], [0.099]),
     ("placement.drain_falls_too_little", "drain_drop_m", [0.091, 0.09, np.nan], [0.089]),
     ("placement.setback", "boundary_m", [1.51, 1.5, np.nan], [1.49]),
+    ("placement.neighbour_noise", "boundary_db", [49.9, 50.0, np.nan], [50.1]),
+    ("placement.neighbour_noise", "boundary_most_db", [47.1, 47.0], [46.9]),
     ("placement.gas_meter", "gas_meter_m", [0.91, 0.9, np.nan], [0.89]),
     ("placement.vents", "vents_m", [0.91, 0.9, np.nan], [0.89]),
     ("placement.bedroom_window", "bedroom_window_m", [3.01, 3.0, np.nan], [2.99]),

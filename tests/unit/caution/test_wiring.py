@@ -430,3 +430,12 @@ def test_a_contractor_answers_for_his_hours_alone_on_a_kit_bought_elsewhere():
     given_out = structure(parties=(("leak_check", "contractor"),))
     assert "permit.bought_elsewhere" in codes(given_out)
     assert "permit.bought_elsewhere" not in codes()
+
+
+# 58 dB a metre off, a wall behind adds 3: at 3.5 m 58 - 10.88 + 3 = 50.12 dB, at 3.6 m 49.87.
+@pytest.mark.parametrize(("boundary_m", "is_raised"), [(3.5, True), (3.6, False)])
+def test_sound_at_the_boundary_is_held_against_its_figure(boundary_m, is_raised):
+    loud = {"kit__outdoor_sound_db": 58.0, "site__boundary_m": boundary_m}
+    assert ("placement.neighbour_noise" in codes(**SEEN | loud)) is is_raised
+    assert "placement.neighbour_noise" not in codes(**SEEN | loud | {"placement__boundary_db": 55.0})
+    assert "placement.neighbour_noise" not in codes(kit__outdoor_sound_db=90.0)
