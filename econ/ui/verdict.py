@@ -24,6 +24,7 @@ from econ.uncertainty.answer import Answer
 def draw(answer: Answer) -> None:
     """Draw verdict, cards, what they were made from, and when extra money comes back."""
     reader = now.look()
+    look.said(find_first.first_look_text(answer), kind="first_look")
     look.said(answer_text(answer), kind="verdict")
     look.said(" ".join(beneath(answer)))
     look.said(_first_cool_day(answer))

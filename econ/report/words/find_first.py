@@ -129,6 +129,24 @@ def cards(answer: Answer) -> tuple[Card, ...]:
     return tuple(found.values())[:MOST_CARDS]
 
 
+def first_look_text(answer: Answer) -> str:
+    """Return that the answer is a first look, and what could still turn it; empty once all of that is answered.
+
+    Parameters
+    ----------
+    answer : Answer
+        An answer with draws.
+    """
+    guides = {worth.path: guide_for(worth.path) for worth in answer.worth}
+    open_still = {
+        guide.what: None for path, guide in guides.items() if guide and answer.sheet.entry(path).state != "yours"
+    }
+    if not open_still:
+        return ""
+    told = listed([f"{what[0].lower()}{what[1:]}" for what in list(open_still)[:MOST_CARDS]])
+    return f"First look. Not answered yet, and it could turn this: {told}."
+
+
 def none_text(answer: Answer) -> str:
     """Return what to say where there is nothing to find out."""
     if answer.drawn is None:

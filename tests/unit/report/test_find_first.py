@@ -162,3 +162,12 @@ def test_a_way_that_does_not_do_the_job_is_not_offered_for_its_uncounted_sides()
     lines = not_counted.break_even_lines(SimpleNamespace(**vars(found) | {"verdict": short}))
     assert not any("New window units" in line for line in lines)
     assert any("(after this year's hot season)" in line for line in lines)
+
+
+def test_an_answer_is_a_first_look_until_what_could_turn_it_is_answered():
+    found = invented(costs_that_turn_on_the_price())
+    entry = found.sheet.entry("kit.price_usd")
+    for state, told in (("usual", True), ("not_known", True), ("yours", False)):
+        sheet = sheet_of({"kit.price_usd": replace(entry, state=state)})
+        text = find_first.first_look_text(SimpleNamespace(**vars(found) | {"sheet": sheet}))
+        assert text == ("First look. Not answered yet, and it could turn this: the price of the kit." if told else "")
