@@ -16,6 +16,12 @@ from econ.portfolio.programme import Programme, allowed
 EXACT_ROOMS: Final = 2_000
 """Rooms up to which the whole integer programme is solved."""
 
+WHOLE_ROOMS: Final = 20_000
+"""Rooms up to which the whole programme is tried too, where prices alone leave a gap above what is promised."""
+
+PROMISED_FRAC: Final = 1e-3
+"""Gap that is promised."""
+
 SECONDS: Final = 20.0
 """Time after which a programme's best choice so far is taken; the gap then says how far it may be from the best."""
 
@@ -69,15 +75,27 @@ def choice(options: Options, limits: Limits, known: Sequence[Picks] = (), second
     """
     simple = greedy(options, limits)
     if options.n_room > EXACT_ROOMS:
-        found, bound = priced(options, limits, simple, seconds)
+        found, bound = _both(options, limits, simple, seconds)
     else:
-        found, bound = exact(options, limits, seconds)
-    tried = [simple, *([found] if found is not None else []), nothing(options), *known]
+        best, bound = exact(options, limits, seconds)
+        found = [best] if best is not None else []
+    tried = [simple, *found, nothing(options), *known]
     picks = max(
         (each for each in tried if is_within(options, limits, each)), key=lambda each: _rank(options, limits, each)
     )
     worth = worth_usd(options, picks, limits.n_year)
     return Choice(picks, worth, max(bound, worth))
+
+
+def _both(options: Options, limits: Limits, simple: Picks, seconds: float) -> tuple[list[Picks], float]:
+    """Return choices by prices, and by the whole programme where panels leave the prices too far apart, and a bound."""
+    picks, bound = priced(options, limits, simple, seconds)
+    found = [picks] if picks is not None else []
+    reached = max(worth_usd(options, each, limits.n_year) for each in (simple, *found))
+    if bound - reached <= PROMISED_FRAC * abs(bound) or options.n_room > WHOLE_ROOMS:
+        return found, bound
+    solved = Programme(options, limits).best(options.must & simple.is_done, 3.0 * seconds)
+    return found + ([solved.picks] if solved.picks is not None else []), min(bound, solved.bound_usd)
 
 
 def _rank(options: Options, limits: Limits, picks: Picks) -> tuple[int, float]:

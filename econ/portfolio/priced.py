@@ -44,7 +44,7 @@ def priced(options: Options, limits: Limits, simple: Picks, seconds: float) -> t
     found = at_best_prices(options, limits, must, reached)
     best: Picks | None = None
     for count in CLOSE_ROOMS:
-        picks = _mended(options, limits, found, _closest(options, found, count), must, seconds)
+        picks = _mended(options, limits, found, _closest(options, limits, found, count), must, seconds)
         if picks is not None and worth_usd(options, picks, limits.n_year) > reached:
             best, reached = picks, worth_usd(options, picks, limits.n_year)
         if found.bound_usd - reached <= ENOUGH_FRAC * abs(found.bound_usd):
@@ -52,13 +52,14 @@ def priced(options: Options, limits: Limits, simple: Picks, seconds: float) -> t
     return best, found.bound_usd
 
 
-def _closest(options: Options, found: Priced, count: int) -> IntArray:
-    """Return the rooms whose choice is closest, and all rooms of their flat where it is done at once."""
+def _closest(options: Options, limits: Limits, found: Priced, count: int) -> IntArray:
+    """Return the rooms whose choice is closest, and all rooms of flats done at once or with too much on their panel."""
     chosen = np.zeros(options.n_room, dtype=np.bool_)
     chosen[np.argsort(found.margin_usd, kind="stable")[:count]] = True
     touched = np.zeros(len(options.whole_flat), dtype=np.bool_)
-    touched[options.flat[chosen]] = True
-    rooms: IntArray = np.flatnonzero(chosen | (touched & options.whole_flat)[options.flat])
+    over = current_a(options, found.picks) > limits.panel_a
+    touched[options.flat[chosen | over[options.flat]]] = True
+    rooms: IntArray = np.flatnonzero(chosen | (touched & (options.whole_flat | over))[options.flat])
     return rooms
 
 
