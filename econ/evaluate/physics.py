@@ -34,6 +34,9 @@ Bins = tuple[FloatArray, FloatArray, FloatArray, FloatArray, FloatArray, FloatAr
 _SIDES = ("cooling", "cooling", "heating")
 """What cooling, drying and heating are scaled with where bills do so."""
 
+ROWS_PER_SPAN = 2048
+"""Rows whose rooms and machines are built at once: enough that calls do not count, and about 10 MB. [dimensionless]"""
+
 BIN_K = 2.5
 """Width of an outdoor temperature bin in the picture of need and capacity. [K]"""
 
@@ -120,21 +123,14 @@ def physics(structure: Structure, values: Values, weather: Weather, n_row: int) 
     physics : Physics
         Months and years only; hours are dropped block by block.
     """
-    size, units = rows_for(len(weather.weight_d)), machines(structure, values, n_row)
-    first_rows, rooms = range(0, n_row, size), loads.room_rows(structure, values, n_row, weather)
-
-    def block(part: tuple[int, tuple[int, dict[str, FloatArray]]]) -> Found:
-        first_row, (n_block, of_block) = part
-        rows = np.arange(first_row, first_row + n_block)
-        found = _block_of(structure, of_block, weather, _rooms_of(rooms, rows, n_row))
-        return _found(structure, found, weather, _some(units, rows))
-
-    found = side_by_side(block, list(zip(first_rows, row_blocks(values, n_row, size), strict=True)))
+    spans = [_span(structure, *span, weather) for span in row_blocks(values, n_row, ROWS_PER_SPAN)]
+    found, units = [each for blocks, _ in spans for each in blocks], _by_way([machine for _, machine in spans])
+    spans.clear()
     first = {path: value[:1] if np.ndim(value) else value for path, value in values.items()}
     need = joined([each.need for each in found])
     uses = [each.uses for each in found]
     found.clear()
-    alone = _block_of(structure, first, weather, _rooms_of(rooms, np.array([0]), n_row)).demand
+    alone = _block_of(structure, first, weather, loads.room_rows(structure, first, 1, weather)).demand
     return Physics(
         need,
         _by_way(uses),
@@ -215,6 +211,22 @@ def _some(units: tuple[MachineRows, ...], at: IntArray) -> tuple[MachineRows, ..
         is_again = position > 0 and machine is units[position - 1]
         some.append(some[-1] if is_again else taken(machine, at))
     return tuple(some)
+
+
+def _span(
+    structure: Structure, n_row: int, values: dict[str, FloatArray], weather: Weather
+) -> tuple[list[Found], tuple[MachineRows, ...]]:
+    """Return need and energy of a span of rows, block by block, and their machines."""
+    size, units = rows_for(len(weather.weight_d)), machines(structure, values, n_row)
+    first_rows, rooms = range(0, n_row, size), loads.room_rows(structure, values, n_row, weather)
+
+    def block(part: tuple[int, tuple[int, dict[str, FloatArray]]]) -> Found:
+        first_row, (n_block, of_block) = part
+        rows = np.arange(first_row, first_row + n_block)
+        found = _block_of(structure, of_block, weather, _rooms_of(rooms, rows, n_row))
+        return _found(structure, found, weather, _some(units, rows))
+
+    return side_by_side(block, list(zip(first_rows, row_blocks(values, n_row, size), strict=True))), units
 
 
 def _rooms_of(rooms: RoomRows, rows: IntArray, n_row: int) -> RoomRows:

@@ -25,6 +25,9 @@ Rows = TypeVar("Rows")
 WARM_K: Final = 0.5
 """K above the cooling set-point before an hour counts as too warm. Assumption: what a thermostat's swing hides."""
 
+PAIRS_AT_ONCE: Final = 3072
+"""Rows on a day of theirs that are balanced again together: they take about 10 MB."""
+
 LEAST_W: Final = 1e-6
 """W of cooling below which it is rounding: what a room wants and the way spares it, taken from each other."""
 
@@ -72,6 +75,14 @@ class _Pairs:
         """Return where they stand in an array (B, n_day)."""
         return self.rows[:, None], self.days
 
+    def parts(self) -> "list[_Pairs]":
+        """Return the same a few at a time, so that what they need meanwhile stays small."""
+        if len(self.rows) <= PAIRS_AT_ONCE:
+            return [self]
+        days = np.broadcast_to(self.days, (len(self.rows), self.days.shape[1]))
+        parts = (slice(at, at + PAIRS_AT_ONCE) for at in range(0, len(self.rows), PAIRS_AT_ONCE))
+        return [_Pairs(self.rows[part], days[part]) for part in parts]
+
 
 def limited_use(structure: Structure, block: Block, weather: Weather, machine: MachineRows) -> EnergyUse:
     """Return a full year's energy of one machine; what it cannot remove stays in the room.
@@ -96,14 +107,19 @@ def limited_use(structure: Structure, block: Block, weather: Weather, machine: M
     run = day_run(machine, block.demand, SHORT_FRAC, block.is_there)
     short = np.flatnonzero(run.cool_short_h.any(axis=1) & machine.can_cool)
     if short.size:
-        pairs = _short_pairs(run, short, is_chained=weather.is_chained)
-        again = _run_again(block, machine, pairs)
-        for field in fields(DayRun):
-            if (days := getattr(run, field.name)) is not None:
-                days[pairs.place] = getattr(again, field.name)
+        for pairs in _short_pairs(run, short, is_chained=weather.is_chained).parts():
+            again = _run_again(block, machine, pairs)
+            _write(run, pairs, again)
     use = energy_of(structure, block.values, weather, run)
     idle = np.flatnonzero(~machine.can_cool)
     return _with_free_room(use, block, weather, idle) if idle.size else use
+
+
+def _write(run: DayRun, pairs: _Pairs, again: DayRun) -> None:
+    """Write days that were run again over those that fell short."""
+    for field in fields(DayRun):
+        if (days := getattr(run, field.name)) is not None:
+            days[pairs.place] = getattr(again, field.name)
 
 
 def _with_free_room(use: EnergyUse, block: Block, weather: Weather, idle: IntArray) -> EnergyUse:
