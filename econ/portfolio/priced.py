@@ -44,11 +44,11 @@ def priced(options: Options, limits: Limits, simple: Picks, seconds: float) -> t
     found = at_best_prices(options, limits, must, reached)
     best: Picks | None = None
     for count in CLOSE_ROOMS:
+        if found.bound_usd - reached <= ENOUGH_FRAC * abs(found.bound_usd):
+            break
         picks = _mended(options, limits, found, _closest(options, limits, found, count), must, seconds)
         if picks is not None and worth_usd(options, picks, limits.n_year) > reached:
             best, reached = picks, worth_usd(options, picks, limits.n_year)
-        if found.bound_usd - reached <= ENOUGH_FRAC * abs(found.bound_usd):
-            break
     return best, found.bound_usd
 
 
