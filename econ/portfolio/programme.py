@@ -1,13 +1,16 @@
 """The integer programme of a choice: a binary for each room, way and year, set-ups and whole flats beside them."""
 
 from dataclasses import dataclass, replace
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
 from econ.kernel.arrays import BoolArray, FloatArray, IntArray
 from econ.portfolio.options import ROOMS, ROOMS_BY_WAY, Limits, Options
 from econ.portfolio.picks import NEVER, Picks
+
+if TYPE_CHECKING:
+    from scipy.optimize import LinearConstraint
 
 GAP_FRAC: Final = 1e-6
 """Relative gap to which a programme is solved."""
@@ -129,7 +132,7 @@ class _Rows:
         self._high.append(high)
         self.count += len(low)
 
-    def constraint(self, n_column: int) -> object:
+    def constraint(self, n_column: int) -> "LinearConstraint":
         """Return the rows as the solver takes them."""
         from scipy.optimize import LinearConstraint
         from scipy.sparse import csr_array
