@@ -24,7 +24,12 @@ def test_start_is_one_line_that_opens_the_dashboard():
 
 
 def test_test_command_is_one_line_that_runs_pytest():
-    assert block("test-linux").endswith(".venv/bin/pytest")
+    runs = [part.strip() for part in block("test-linux").split("&&") if ".venv/bin/pytest" in part]
+    assert len(block("test-linux").splitlines()) == 1
+    assert runs == [
+        ".venv/bin/pytest tests/benchmarks",
+        ".venv/bin/pytest -n auto --dist loadfile --ignore tests/benchmarks",
+    ]
 
 
 def test_ci_runs_the_words_of_the_readme():
