@@ -129,8 +129,8 @@ def july_d(service_d: float, decision: date) -> float:
 
     Examples
     --------
-    >>> july_d(14.0, date(2027, 7, 1)), july_d(15.0, date(2027, 7, 1))
-    (1475.0, 1840.0)
+    >>> july_d(14.0, date(2027, 7, 1)), july_d(16.0, date(2027, 7, 1))
+    (1475.0, 1841.0)
     """
     earliest_d = service_d + (YEAR - 1) * DAYS_PER_YEAR
     years = range(decision.year + YEAR - 1, decision.year + 3 * YEAR)

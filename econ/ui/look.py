@@ -43,7 +43,7 @@ def literal(text: str) -> str:
     Examples
     --------
     >>> literal("![x](y) $5")
-    '\\\\!\\\\[x\\\\]\\\\(y\\\\) \\\\$5'
+    '\\!\\[x\\]\\(y\\) \\$5'
     """
     return _MARKUP.sub(r"\\\g<0>", text)
 

@@ -184,11 +184,11 @@ def only_cautions_of_hands_and_dates(mine, theirs):
     assert {code for code, *_ in before ^ after} <= OF_HANDS_AND_DATES
 
 
-def test_a_task_in_a_contractors_hands_brings_the_caution_that_nobody_has_asked_one():
+def test_a_task_in_a_contractors_hands_brings_what_to_ask_one_who_works_on_a_kit_bought_elsewhere():
     site = {"work.contractor_finishes": "not_known", "site.owner_may_mechanical": "yes"}
     values, structures = sides("sunroom_with_quote", site, {}, "connect_lines")
     mine, theirs = ({each.code for each in evaluate(side, values, TABLES).cautions} for side in structures)
-    assert theirs - mine == {"permit.contractor_unasked"}
+    assert theirs - mine == {"permit.contractor_unasked", "permit.bought_elsewhere"}
     assert not mine - theirs
 
 
