@@ -50,7 +50,12 @@ SPLITS = st.dictionaries(st.sampled_from(TASKS), st.sampled_from([party.value fo
 OWN, TRADE = PARTIES.index(Party.SELF), PARTIES.index(Party.CONTRACTOR)
 
 
-OF_HANDS_AND_DATES = {"permit.contractor_unasked", "delivery.return_window_over", "schedule.self_misses_summer"}
+OF_HANDS_AND_DATES = {
+    "permit.contractor_unasked",
+    "permit.bought_elsewhere",
+    "delivery.return_window_over",
+    "schedule.self_misses_summer",
+}
 """The only rules that read who does what, or when it will work."""
 
 
