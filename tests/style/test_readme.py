@@ -27,8 +27,8 @@ def test_test_command_is_one_line_that_runs_pytest():
     runs = [part.strip() for part in block("test-linux").split("&&") if ".venv/bin/pytest" in part]
     assert len(block("test-linux").splitlines()) == 1
     assert runs == [
-        ".venv/bin/pytest tests/benchmarks",
-        ".venv/bin/pytest -n auto --dist loadfile --ignore tests/benchmarks",
+        ".venv/bin/pytest tests/benchmarks tests/browser",
+        ".venv/bin/pytest -n auto --dist loadfile --ignore tests/benchmarks --ignore tests/browser",
     ]
 
 
