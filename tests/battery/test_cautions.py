@@ -78,7 +78,8 @@ def test_rule_says_what_was_found_what_to_do_who_must_and_why(rule):
 
 @EACH
 def test_a_test_tries_the_rule(rule):
-    assert f'"{rule.code}"' in (TESTS / "test_thresholds.py").read_text(encoding="utf-8")
+    tried = "".join((TESTS / f"test_{name}.py").read_text(encoding="utf-8") for name in ("thresholds", "claims"))
+    assert f'"{rule.code}"' in tried
 
 
 @EACH

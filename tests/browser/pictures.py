@@ -14,24 +14,10 @@ from playwright.sync_api import Browser
 from econ.case.toml import read_case_file, write_case
 from econ.store import cases
 from econ.tables.place import data_root
+from tests.app.screen import PAGES as NAMES
 from tests.browser.dashboard import browser, served, settled
 
-PAGES = (
-    "",
-    "room",
-    "place",
-    "equipment",
-    "work",
-    "answer",
-    "plan",
-    "quote",
-    "what_if",
-    "rooms",
-    "figures",
-    "report",
-    "cases",
-    "guide",
-)
+PAGES = ("", *NAMES[1:])
 WIDTHS_PX = (1280, 390)
 GROUNDS = ("light", "dark")
 HEIGHT_PX = 900

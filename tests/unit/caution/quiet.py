@@ -6,6 +6,7 @@ from typing import Any
 import numpy as np
 
 from econ.caution.facts import Facts
+from econ.caution.registry import found
 
 NUMBERS = {
     "built_yr": 2005.0,
@@ -114,3 +115,8 @@ def facts(**changed: Any) -> Facts:
         kind = np.float64 if field.name in NUMBERS else np.bool_
         read[field.name] = np.broadcast_to(np.asarray(changed.get(field.name, usual), dtype=kind), (n_row,))
     return Facts(**read)
+
+
+def codes(**changed):
+    """Return the codes of the rules that a changed quiet site raises."""
+    return {caution.code for caution in found(facts(**changed))}

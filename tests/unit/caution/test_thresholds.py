@@ -7,7 +7,8 @@ from econ.caution.refrigerant import charge_limit_kg
 from econ.caution.registry import RULES, found, not_raised
 from econ.kernel.caution import Severity
 from econ.kernel.errors import ShapeError
-from tests.unit.caution.quiet import facts
+from tests.unit.caution.quiet import codes, facts
+from tests.unit.caution.test_claims import CLAIM_CASES
 
 ALWAYS = {
     "electrical.prove_dead",
@@ -31,10 +32,6 @@ ALWAYS = {
     "lifting.ladder_inside",
     "permit.insurance",
 }
-
-
-def codes(**changed):
-    return {caution.code for caution in found(facts(**changed))}
 
 
 def test_a_quiet_site_raises_only_what_always_holds():
@@ -216,140 +213,6 @@ def test_frost_matters_only_where_heat_is_asked_for_and_no_pan_heater_is_there()
 
 def test_no_cooling_is_no_cycling():
     assert "sizing.kit_cycles" not in codes(mean_cool_w=0.0, kit_least_w=500.0)
-
-
-# code, facts that raise it
-CLAIM_CASES = [
-    ("electrical.shared_circuit", {"circuit_shared": True}),
-    ("electrical.circuit_unknown", {"circuit_unknown": True}),
-    ("electrical.no_panel_space", {"panel_lacks": True}),
-    ("electrical.panel_unknown", {"panel_unknown": True}),
-    ("electrical.window_outlet_shared", {"outlet_shared": True}),
-    ("electrical.window_outlet_shared", {"outlet_unknown": True}),
-    ("electrical.label_not_read", {"label_read": False}),
-    ("electrical.ground_fault", {"ground_fault_asked": True}),
-    ("electrical.ground_fault_unknown", {"ground_fault_unknown": True}),
-    ("electrical.service_receptacle", {"receptacle_lacks": True}),
-    ("electrical.licensed_work", {"electrical_licensed": True}),
-    ("electrical.hired_scope", {"quote_lacks_circuit": True}),
-    ("drilling.silica_dust", {"is_masonry": True}),
-    ("drilling.silica_dust", {"is_veneer": True}),
-    ("drilling.own_power_tools", {"is_masonry": True}),
-    ("drilling.veneer_anchor", {"is_veneer": True, "on_bracket": True}),
-    ("refrigerant.flare_needs_certified", {"is_flare": True}),
-    ("refrigerant.old_stock", {"is_old_stock": True}),
-    ("permit.needed", {"permit_needed": True}),
-    ("permit.unknown", {"permit_needed": True, "permit_unknown": True}),
-    ("permit.room_never_permitted", {"room_unpermitted": True}),
-    ("permit.bought_elsewhere", {"contractor_on_kit": True}),
-    ("permit.heritage", {"heritage_asked": True}),
-    ("permit.let_home", {"is_tenant": True}),
-    ("wall.foam_stucco", {"has_foam_stucco": True}),
-    ("wall.fire_rated", {"is_fire_wall": True}),
-    ("wall.fire_unknown", {"fire_wall_unknown": True}),
-    ("drilling.tensioned_concrete", {"is_poured": True}),
-    ("digging.buried_lines", {"on_pad": True}),
-    ("placement.flood", {"is_flooded": True}),
-    ("placement.salt_air", {"in_salt_air": True}),
-    ("placement.outdoor_unseen", {"weathering_unknown": True}),
-    ("permit.handyman", {"has_handyman": True}),
-    ("permit.contractor_unasked", {"finish_unasked": True}),
-    ("permit.let_home", {"is_let": True}),
-    ("permit.landlord_consent", {"is_tenant": True}),
-    ("permit.association", {"consent_needed": True}),
-    ("permit.association_refused", {"association_refused": True}),
-    ("permit.refused", {"permit_refused": True}),
-    ("placement.blows_at_bed", {"blows_at_bed": True}),
-    ("placement.studs_missed", {"studs_missed": True}),
-    ("placement.no_access_inside", {"access_lacks": True}),
-    ("placement.indoor_unseen", {"head_unknown": True}),
-    ("placement.door", {"door_swings": True}),
-    ("placement.outdoor_unseen", {"door_unknown": True}),
-    ("drilling.below_grade_refused", {"hole_below": True}),
-    ("refrigerant.label_not_read", {"refrigerant_unknown": True}),
-    ("lifting.roof", {"on_roof": True}),
-    ("anchor.base_unknown", {"on_bracket": True, "anchor_unknown": True}),
-    ("anchor.base_refused", {"on_bracket": True, "anchor_refused": True}),
-    ("anchor.not_rated", {"on_bracket": True, "anchor_ultimate_n": np.nan}),
-    ("room.escape_window", {"is_escape": True}),
-    ("room.escape_window_unknown", {"escape_unknown": True}),
-    ("room.old_unit_blocks_window", {"has_old_units": True}),
-    ("delivery.old_unit_stays", {"has_old_units": True}),
-    ("room.casement", {"is_casement": True}),
-    ("room.radon", {"is_lower_level": True}),
-    ("room.damp_and_mould", {"is_lower_level": True}),
-    ("room.earth_in_doubt", {"is_lower_level": True}),
-    ("water.condensate_pump", {"drain_pump": True}),
-    ("sizing.dehumidifier_counted", {"dry_asked": True}),
-    ("sizing.window_stops_in_cold", {"window_heats": True}),
-    ("sizing.kit_needs_backup", {"kit_heat_w": 100.0, "has_backup": False}),
-    ("sizing.hired_needs_backup", {"hired_heat_w": 100.0, "has_backup": False}),
-    ("room.house_duct_first", {"house_poorly": True}),
-    ("room.house_serves_well", {"house_well": True}),
-    ("room.house_unknown", {"house_unknown": True}),
-    ("room.house_heat_goes", {"is_kept_closed": True}),
-    ("measures.old_attic", {"in_attic": True, "built_yr": 1990.0}),
-    ("measures.attic_work", {"in_attic": True}),
-    ("measures.sealing_beside_flame", {"seals_leaks": True, "burns_fuel": True}),
-    ("measures.sealing_fresh_air", {"seals_leaks": True}),
-    ("measures.ladder", {"shades_outside": True}),
-    ("measures.film_on_glass", {"films_glass": True}),
-    ("measures.fan_fixing", {"hangs_fan": True}),
-    ("electrical.window_other_voltage", {"outlet_other_volts": True}),
-    ("lifting.window_over_walkway", {"over_walkway": True}),
-    ("wall.opening_structure", {"cut_structural": True}),
-    ("wall.opening_services", {"through_wall": True}),
-    ("wall.opening_water", {"through_wall": True}),
-    ("wall.opening_paint", {"through_wall": True, "built_yr": 1977.0}),
-    ("room.portable_draws_air", {"is_portable": True}),
-    ("room.present_portable_draws_air", {"now_portable": True}),
-    ("room.portable_backdraught", {"is_portable": True, "burns_fuel": True}),
-    ("equipment.kind_cools_only", {"heat_not_made": True}),
-]
-
-
-@pytest.mark.parametrize(("code", "claims"), CLAIM_CASES)
-def test_a_claim_raises_its_rule(code, claims):
-    assert code in codes(**claims)
-    assert code not in codes()
-
-
-@pytest.mark.parametrize(
-    ("code", "claims"),
-    [
-        ("electrical.breaker_above_maximum", {"breaker_a": 90.0, "label_read": False}),
-        ("electrical.conductor_below_minimum", {"conductor_a": 1.0, "label_read": False}),
-        ("electrical.breaker_below_minimum", {"breaker_a": 10.0, "label_read": False}),
-        ("electrical.label_is_odd", {"mop_a": 10.0, "label_read": False}),
-        ("permit.needed", {"permit_needed": True, "permit_unknown": True}),
-        ("permit.needed", {"permit_needed": True, "permit_refused": True}),
-        ("drilling.below_grade", {"hole_unknown": True}),
-        ("drilling.below_grade", {"earth_depth_m": 2.0}),
-        ("placement.drain_falls_too_little", {"drain_drop_m": 0.0, "drain_pump": True}),
-        ("placement.indoor_unseen", {"drain_drop_m": np.nan, "drain_pump": True}),
-        ("permit.room_never_permitted", {"permit_unknown": True}),
-        ("refrigerant.no_gauges", {"is_flare": True}),
-        ("anchor.base_unknown", {"anchor_unknown": True}),
-        ("anchor.base_refused", {"anchor_refused": True}),
-        ("anchor.not_rated", {"anchor_ultimate_n": np.nan}),
-        ("anchor.too_weak", {"bracket_pull_n": 9000.0}),
-        ("drilling.veneer_anchor", {"is_veneer": True}),
-        ("drilling.veneer_anchor", {"on_bracket": True}),
-        ("sizing.kit_short_of_heat", {"kit_heat_w": 100.0, "heat_asked": False}),
-        ("wall.opening_paint", {"through_wall": True, "built_yr": 1978.0}),
-        ("wall.opening_paint", {"built_yr": 1977.0}),
-        ("room.portable_backdraught", {"is_portable": True}),
-        ("room.portable_backdraught", {"burns_fuel": True}),
-        ("lifting.window_bracing", {"in_window": False}),
-        ("lifting.window_needs_two", {"window_kg": 60.0, "has_helper": False, "is_portable": True}),
-        ("measures.old_attic", {"in_attic": True, "built_yr": 1991.0}),
-        ("measures.old_attic", {"built_yr": 1950.0}),
-        ("measures.sealing_beside_flame", {"seals_leaks": True}),
-        ("measures.sealing_beside_flame", {"burns_fuel": True}),
-    ],
-)
-def test_half_of_a_condition_raises_nothing(code, claims):
-    assert code not in codes(**claims)
 
 
 @pytest.mark.parametrize(
