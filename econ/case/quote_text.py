@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from typing import Final
 
 from econ.case.quantity import short
+from econ.kernel.constants import CENTS_PER_USD
 from econ.kernel.errors import Fault
 
 MOST_LINES: Final = 60
 MOST_USD: Final = 1_000_000.0
-CENTS_PER_USD: Final = 100
 
 _AMOUNT: Final = re.compile(
     r"(?P<minus>[-\u2212(]\s*)?(?:(?:\$|usd\b)\s*(?P<minus2>[-\u2212])?\s*)?"

@@ -7,16 +7,13 @@ from datetime import date
 from typing import Final
 
 from econ.case.choices import CHOICES, NOT_KNOWN
+from econ.kernel.constants import SQUARE_FOOT_M2
 
 Value = float | int | str
 Reader = Callable[[str], Value]
 
 BLANK: Final = -1
 """An option that was left out."""
-
-M2_PER_FT2: Final = 0.09290304
-M_PER_FT: Final = 0.3048
-"""NIST SP 811 (2008), App. B.8."""
 
 SIDES: Final = ("north", "east", "south", "west")
 """Sides of a room, in the order of their bits."""
@@ -33,7 +30,7 @@ _PRODUCT: Final = re.compile(
 )
 _THOUSANDS: Final = re.compile(r"[+-]?[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?")
 _AREA_UNITS: Final = {
-    **dict.fromkeys(("sqft", "sq ft", "ft2", "ft²", "ft^2", "ft**2", "sq. ft.", "sf", "square feet"), M2_PER_FT2),
+    **dict.fromkeys(("sqft", "sq ft", "ft2", "ft²", "ft^2", "ft**2", "sq. ft.", "sf", "square feet"), SQUARE_FOOT_M2),
     **dict.fromkeys(("m2", "m²", "m^2", "m**2", "sqm", "sq m", "square metres", "square meters"), 1.0),
 }
 _MONTHS: Final = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
@@ -148,7 +145,7 @@ def _area_m2(text: str, factor: float, remedy: str) -> float:
     bare = text.lower().replace("\u00a0", " ").strip()
     if sides := _PRODUCT.fullmatch(bare):
         unit = sides[4] or sides[2]
-        each = factor if unit is None else (1.0 if unit == "m" else M2_PER_FT2)
+        each = factor if unit is None else (1.0 if unit == "m" else SQUARE_FOOT_M2)
         return float(sides[1]) * float(sides[3]) * each
     for unit in sorted(_AREA_UNITS, key=len, reverse=True):
         if bare.endswith(unit) and bare != unit:

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from econ.case import rooms_cell as cell
-from econ.case.rooms_cell import M2_PER_FT2, Reader
+from econ.case.rooms_cell import Reader
+from econ.kernel.constants import SQUARE_FOOT_M2
 
 Kind = Literal["text", "number", "option", "day"]
 
@@ -17,7 +18,7 @@ _UNITS: Final = {
     **dict.fromkeys(("sq ft", "sqft", "ft2", "ft²", "ft^2", "ft**2", "sf", "square feet", "sq. ft."), SQUARE_FEET),
     **dict.fromkeys(("m2", "m²", "m^2", "m**2", "sqm", "sq m", "square metres", "square meters"), SQUARE_METRES),
 }
-_FACTORS: Final = {SQUARE_FEET: M2_PER_FT2, SQUARE_METRES: 1.0}
+_FACTORS: Final = {SQUARE_FEET: SQUARE_FOOT_M2, SQUARE_METRES: 1.0}
 _IN_BRACKETS: Final = re.compile(r"[(\[]([^)\]]*)[)\]]")
 
 _WALLS: Final = {

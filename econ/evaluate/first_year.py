@@ -18,12 +18,12 @@ from econ.evaluate.result import AlternativeResult, Result
 from econ.evaluate.sheet import Sheet
 from econ.kernel.alternative import ALTERNATIVES, KEEP, Alternative
 from econ.kernel.arrays import FloatArray, IntArray
+from econ.kernel.constants import DAYS_PER_YEAR
 
 FORECAST_DOUBT_FRAC: Final = 0.25
 """Doubt of what a change does in a year, of one like another. Assumption: a room's need is held to 15 %, and people and
 weather add to it."""
 
-YEAR_D: Final = 365
 PLAIN_YEAR: Final = 2001
 LEAP_DAY: Final = (2, 29)
 
@@ -148,7 +148,7 @@ def _after(rows: tuple[BillRow, ...], in_service_on: str | None) -> tuple[BillRo
     """Return the bills that begin when the unit runs, at most a year of them."""
     begin = date.fromisoformat(in_service_on) if in_service_on else date.min
     since = [row for row in rows if row.first >= begin]
-    return tuple(row for row in since if (row.past - since[0].first).days <= YEAR_D + 1)
+    return tuple(row for row in since if (row.past - since[0].first).days <= DAYS_PER_YEAR + 1.0)
 
 
 def _places(rows: tuple[BillRow, ...]) -> tuple[IntArray, FloatArray]:

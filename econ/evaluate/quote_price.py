@@ -17,6 +17,7 @@ from econ.evaluate.wiring.installation_work import route_rows, site
 from econ.installation.quote_bridge import STEP_KIND, Part
 from econ.kernel.alternative import Alternative
 from econ.kernel.arrays import FloatArray
+from econ.kernel.constants import CENTS_PER_USD
 from econ.kernel.spread import Spread
 from econ.tables.loaders import Tables
 from econ.tables.tasks import InstallationTables
@@ -24,7 +25,6 @@ from econ.tables.tasks import InstallationTables
 ENDS: Final = (0.05, 0.95)
 """Shares of the draws below the low and the high of a range, as in the report."""
 
-CENTS_PER_USD: Final = 100
 SAID: Final = "what you said"
 
 _TERMS: Final[dict[str, tuple[str, str]]] = {

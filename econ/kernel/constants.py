@@ -16,6 +16,9 @@ THERM_BTU: Final = 100_000.0
 FOOT_M: Final = 0.3048
 """m per foot. NIST SP 811 (2008), App. B.8."""
 
+SQUARE_FOOT_M2: Final = FOOT_M**2
+"""m2 in a square foot."""
+
 INCH_M: Final = 0.0254
 """m per inch. NIST SP 811 (2008), App. B.8."""
 
@@ -62,3 +65,6 @@ HOURS_PER_DAY: Final = 24.0
 
 WATT_HOURS_PER_KWH: Final = 1000.0
 """W*h in a kWh."""
+
+CENTS_PER_USD: Final = 100
+"""Cents in a dollar: sums that must agree to the cent are kept in whole ones."""

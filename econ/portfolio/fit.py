@@ -6,11 +6,12 @@ from dataclasses import replace
 import numpy as np
 
 from econ.case.quantity import short
-from econ.case.rooms_cell import M2_PER_FT2, SIDES
+from econ.case.rooms_cell import SIDES
 from econ.case.rooms_columns import named
 from econ.case.rooms_file import RefusedRow, RoomTable
 from econ.evaluate.wiring.room_shell import WINDOW_DOUBT_FRAC
 from econ.kernel.arrays import FloatArray, IntArray
+from econ.kernel.constants import SQUARE_FOOT_M2
 from econ.kernel.errors import Fault, OutOfRangeError
 from econ.portfolio.spoken import AREA, LENGTH
 from econ.portfolio.values import BuildingRows, column_of, design_w
@@ -66,7 +67,7 @@ def _sides_m2(rows: BuildingRows) -> tuple[FloatArray, FloatArray]:
 
 def _fault(table: RoomTable, row: int, wall_m2: FloatArray, glass_m2: FloatArray) -> Fault:
     at = int(np.argmax(glass_m2 - wall_m2))
-    glass, wall = glass_m2[at] / M2_PER_FT2, wall_m2[at] / M2_PER_FT2
+    glass, wall = glass_m2[at] / SQUARE_FOOT_M2, wall_m2[at] / SQUARE_FOOT_M2
     problem = f"must leave room in the wall: {glass:,.0f} sq ft of glass on the {SIDES[at]} side of {wall:,.0f} sq ft"
     said = table.text["windows"][row]
     got = short(table.cells[row][_windows_column(table)]) if said else "the windows of its type"

@@ -12,13 +12,13 @@ from econ.case.rooms_file import RoomTable
 from econ.case.schema import Case
 from econ.kernel.alternative import ALTERNATIVES, KEEP
 from econ.kernel.arrays import BoolArray, FloatArray, IntArray
+from econ.kernel.constants import DAYS_PER_YEAR
 from econ.portfolio.building import figure, said_or
 from econ.portfolio.options import Limits, Options
 from econ.portfolio.outcome import Outcomes
 from econ.portfolio.values import BuildingRows
 from econ.tables.loaders import Tables
 
-DAYS_A_YEAR: Final = 365
 ONCE_A_YEAR: Final = "year"
 """In the table of shared lines: paid once in a building and year; any other is paid once a visit."""
 
@@ -160,7 +160,7 @@ def first_year(table: RoomTable, decided: int) -> IntArray:
     access = np.where(np.isnan(number["access"]), number["let_until"], number["access"])
     days = [access, decided + number["notice"], number["not_before"]]
     open_on = np.nanmax(np.stack([np.full(table.n_room, float(decided)), *days]), axis=0)
-    year: IntArray = np.maximum((open_on - decided) // DAYS_A_YEAR, 0).astype(np.int64)
+    year: IntArray = np.maximum((open_on - decided) // DAYS_PER_YEAR, 0).astype(np.int64)
     return year
 
 

@@ -6,9 +6,9 @@ from typing import Final, Literal
 
 import plotly.graph_objects as go
 
-from econ.evaluate.quote_price import CENTS_PER_USD
 from econ.installation.quote_bridge import REST, Bridge, Step
 from econ.kernel.alternative import ALTERNATIVES, HIRED, SELF, Alternative
+from econ.kernel.constants import CENTS_PER_USD
 from econ.kernel.spread import Spread
 from econ.report.look import Look
 from econ.report.numbers import MINUS, first_cost_money, money

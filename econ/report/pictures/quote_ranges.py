@@ -6,8 +6,8 @@ from typing import Final
 
 import plotly.graph_objects as go
 
-from econ.evaluate.quote_price import CENTS_PER_USD
 from econ.kernel.alternative import ALTERNATIVES, HIRED
+from econ.kernel.constants import CENTS_PER_USD
 from econ.report.look import Look
 from econ.report.numbers import first_cost_money
 from econ.report.pictures.frame import BAND_OPACITY, bar_look, framed

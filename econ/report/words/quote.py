@@ -4,10 +4,11 @@ from datetime import date
 from typing import Final
 
 from econ.case.schema import Case
-from econ.evaluate.quote_price import CENTS_PER_USD, OwnItem
+from econ.evaluate.quote_price import OwnItem
 from econ.evaluate.wiring.installation_quote import SOLD, WAGE
 from econ.installation.quote_bridge import REST, STEP_KIND, UNSORTED, Bridge, Step
 from econ.kernel.alternative import SELF
+from econ.kernel.constants import CENTS_PER_USD
 from econ.report.numbers import MINUS, day_text, first_cost_money, money, plain_number, years
 from econ.report.pictures.first_cost import CATEGORY_WORDS, category_usd
 from econ.uncertainty.answer import Answer

@@ -2,9 +2,9 @@
 
 from typing import Final
 
-from econ.evaluate.quote_price import CENTS_PER_USD
 from econ.installation.quote import LINE_KINDS
 from econ.installation.quote_bridge import UNSORTED
+from econ.kernel.constants import CENTS_PER_USD
 from econ.report.numbers import first_cost_money, listed
 from econ.report.words.quote import KIND_WORDS, exact
 from econ.uncertainty.quote import QuoteStudy
