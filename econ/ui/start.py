@@ -31,7 +31,7 @@ _TILES: Final[dict[str, str]] = {
 def other_ways() -> None:
     """Lead those who came for something else to their own page."""
     with st.container(horizontal=True, vertical_alignment="center", gap="small", key="other_ways"):
-        st.html('<span class="small">Here for something else?</span>')
+        st.html('<span class="small">Here for something else?</span>', width="content")
         for page, words in _OTHER_WAYS.items():
             st.page_link(f"econ/ui/pages/{page}.py", label=words)
 
